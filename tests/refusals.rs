@@ -336,6 +336,11 @@ fn of_lots() -> Vec<(Untrue, &'static str, &'static str)> {
             "a prescription `7` is already recorded",
             "correct that entry instead",
         ),
+        (
+            Documents::BeforeItsSubject { from: day("2026-03-02") }.into(),
+            "a document cannot be attached for a day before 2026-03-02, when what it belongs to begins",
+            "give the day on which it was attached, 2026-03-02 or later",
+        ),
         (Documents::Empty.into(), "the document is empty", "attach the file itself"),
         (
             Documents::TooLarge { bytes: 10_000_001 }.into(),

@@ -50,7 +50,8 @@ async fn every_answer_has_an_example_and_it_is_what_the_service_answers() {
                 continue;
             }
             let id = operation["operationId"].as_str().unwrap();
-            assert_eq!(answers[id].get(status), content.get("example"), "{method} {path} {status}");
+            let same = answers[id].get(status) == content.get("example");
+            assert!(same, "{method} {path} {status}: the example is not the answer");
             assert!(content.get("example").is_some(), "{method} {path} {status} has no example");
         }
     }

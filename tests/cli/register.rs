@@ -41,7 +41,7 @@ fn several_files_are_written_at_once_and_none_is_written_over() {
     }
     assert_eq!(bench.run(&register(&all)).done().out, "");
     let csv = bench.read("r.csv");
-    assert!(csv.starts_with("\"record\",") && csv.contains("\r\n\"administration\","));
+    assert!(csv.starts_with("\u{feff}\"record\",") && csv.contains("\r\n\"administration\","));
     assert!(bench.read("r.html").starts_with("<!DOCTYPE html>"));
     assert!(std::fs::read(bench.path("r.pdf")).unwrap().starts_with(b"%PDF-"));
     assert!(bench.read("x.json").contains("icarGroupTreatmentEventResource"));
@@ -63,7 +63,7 @@ fn several_files_are_written_at_once_and_none_is_written_over() {
 #[test]
 fn one_thing_can_go_to_standard_output() {
     let bench = Bench::with_demo();
-    assert!(bench.run(&register(&["--csv", "-"])).done().out.starts_with("\"record\","));
+    assert!(bench.run(&register(&["--csv", "-"])).done().out.starts_with("\u{feff}\"record\","));
     for two in [&["--csv", "-", "--html", "-"][..], &["--csv", "-", "--json"]] {
         bench.run(&register(two)).failed_with(
             "only one thing can go to standard output",

@@ -32,8 +32,9 @@ def as_counted(name):
 
 
 raw = open(sys.argv[1], "rb").read()
+assert raw.startswith(b"\xef\xbb\xbf"), "a spreadsheet would take it for an older encoding"
 assert b"\n" not in raw.replace(b"\r\n", b"").split(b'"')[::2], "a line feed alone ends a line"
-with open(sys.argv[1], newline="", encoding="utf-8") as file:
+with open(sys.argv[1], newline="", encoding="utf-8-sig") as file:
     rows = list(csv.DictReader(file, strict=True))
 register = json.load(open(sys.argv[2], encoding="utf-8"))
 
@@ -135,5 +136,28 @@ for row, (there, change) in zip(of("correction"), changes):
     same(row, corrected_entry=there["of"], corrected_seq=text(there["of_seq"]), reason=there["reason"])
     if change:
         same(row, field=change["field"], was=text(change["was"], "none"), now=text(change["now"], "none"))
+
+own = {part["since"]: part for part in register["keepers"]}
+assert [row["record"] for row in rows[:max(1, len(own))]] == ["register"] * max(1, len(own)), "the first rows say whose it is"
+for row in of("register"):
+    same(row, holding=register["holding"], to=register["to"], as_of=register["as_of"],
+         journal_entries=text(register["entries"]), journal_head=text(register["head"], "none"), **{"from": register["from"]})
+    if own:
+        part = own[row["on"]]
+        same(row, keeper=part["keeper"], keeper_address=text(part["address"]), registration=text(part["registration"]),
+             jurisdiction=part["jurisdiction"])
+for row, there in pairs("stock", "totals"):
+    medicine(row, there["medicine"])
+    same(row, lot=there["lot"], batch=text(there["batch"]), expiry=text(there["expiry"]),
+         carried_in=text(there["carried_in"], "not known"), acquired=text(there["acquired"]), given=text(there["given"]),
+         disposed=text(there["disposed"]), left=text(there["left"], "not known"),
+         expired="yes" if there["expired"] else "no")
+    if there["carried_in"] is not None and there["left"] is not None:
+        left = there["carried_in"] + there["acquired"] - there["given"] - there["disposed"]
+        assert abs(left - there["left"]) < 1e-9, there
+for row, there in pairs("apiary", "apiaries"):
+    same(row, apiary=there["apiary"], place=text(there["place"]))
+for row, there in pairs("colony", "colonies"):
+    same(row, colonies=there["colony"], hive_mark=text(there["hive_mark"]), apiary=text(there["apiary"], "none"))
 
 print(f"as the JSON tells it: {len(rows)} rows, {cells} cells")

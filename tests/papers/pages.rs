@@ -9,6 +9,7 @@ use combclear_domain::basics::words::Unit;
 use combclear_domain::facts::Balance;
 use combclear_domain::journal::event::Kind;
 use combclear_domain::questions::gaps::{About, Finding, Gap, GapWeight, LotCheck, Supply};
+use combclear_domain::questions::register::LotTotal;
 use combclear_domain::rules::law::Field;
 use combclear_papers::{Paper, html};
 use combclear_wording::gaps::{GapReport, GapsReport};
@@ -152,23 +153,48 @@ fn spaces_alone_are_told_as_not_recorded_in_every_form() {
     assert_eq!(cells[6], "not recorded");
     let csv = String::from_utf8(combclear_papers::flat::csv(&report).unwrap()).unwrap();
     assert!(!csv.contains("\" \""), "a cell of spaces");
-    let exchange = serde_json::to_string(&combclear_papers::exchange::Exchange::of(&report, None)).unwrap();
+    let exchange = serde_json::to_string(&combclear_papers::exchange::Exchange::of(&report)).unwrap();
     assert!(!exchange.contains("\" \""), "a text of spaces");
 }
 
 #[test]
 fn what_the_law_still_misses_is_told_with_how_to_supply_it() {
     let paper = Paper::of_gaps(&gaps(), &demo());
-    let [sheet, books] = paper.sheets.as_slice() else { panic!("two sheets") };
+    let [sheet] = paper.sheets.as_slice() else { panic!("one sheet") };
     assert_eq!(sheet.notes[0], "Complete: no. Something that the law requires is missing.");
     let cells: Vec<String> = sheet.rows[0].iter().map(combclear_papers::Cell::plain).collect();
     assert_eq!(
         cells,
         ["required", "acquisition of lot HERB-25-1", "no address", "record it", "regulation 19"]
     );
-    let cells: Vec<String> = books.rows[0].iter().map(combclear_papers::Cell::plain).collect();
-    let over = "more gone than acquired, by: 2 strips";
-    assert_eq!(cells, ["A", "alpha", "10 strips", "12 strips", "0 strips", over, "not corrected"]);
+}
+
+/// Every lot of which something is left is on it, by product, batch and expiry, also if nothing happened to it in the period.
+#[test]
+fn the_stock_account_carries_every_lot_in_and_out() {
+    let report = demo();
+    let paper = Paper::of(&report, None);
+    let sheet = paper.sheets.iter().find(|sheet| sheet.id == "lots").unwrap();
+    let row = |lot: &str| -> Vec<String> {
+        let place = report.totals.iter().position(|total| total.lot.as_str() == lot).unwrap();
+        sheet.rows[place].iter().map(|cell| cell.plain().replace('\n', "; ")).collect()
+    };
+    let row_of = |lot: &str| row(lot)[2..].join(" | ");
+    assert_eq!(row_of("EIGHT-26-1"), "0 strips | 20 strips | 12 strips | 0 strips | 8 strips | none");
+    assert_eq!(
+        row_of("LARCH-25-1"),
+        "0 trays | 20 trays | 19 trays | 2 trays | not known | more gone than acquired; corrected by 1 entry"
+    );
+    assert_eq!(row_of("SEVEN-25-1"), "0 strips | 10 strips | 4 strips | 0 strips | 6 strips | expired");
+    assert_eq!(row("EIGHT-26-1")[1], "X8-131 demo; expiry: 2027-06-30; lot: EIGHT-26-1");
+    // Some lots only lay there in those weeks.
+    let weeks = autumn();
+    let moved = |total: &&LotTotal| {
+        [total.acquired, total.given, total.disposed].iter().any(|moved| !moved.is_zero())
+    };
+    let still: Vec<&LotTotal> = weeks.totals.iter().filter(|total| !moved(total)).collect();
+    assert!(!still.is_empty());
+    assert!(still.iter().all(|total| total.carried_in == total.left && !total.left.unwrap().is_zero()));
 }
 
 fn gaps() -> GapsReport {

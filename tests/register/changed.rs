@@ -80,7 +80,7 @@ fn a_dose_whose_lot_is_gone_keeps_its_course_and_its_row_and_frees_nothing() {
         &report.administrations[0].medicine.medicine,
         &report.removals[0].medicine.medicine,
         &report.disposals[0].medicine.medicine,
-        &report.totals[0].medicine,
+        &report.totals[0].medicine.medicine,
     ];
     assert_eq!(medicines, [&Fact::NotKnown(NotOnRecord::Lot); 4]);
     let report = serde_json::to_value(&report).unwrap();

@@ -126,7 +126,7 @@ proptest! {
         let rows = report.administrations.iter().map(|row| &row.medicine);
         let rows = rows.chain(report.removals.iter().map(|row| &row.medicine));
         let rows = rows.chain(report.disposals.iter().map(|row| &row.medicine)).map(|part| &part.medicine);
-        for medicine in rows.chain(report.totals.iter().map(|total| &total.medicine)) {
+        for medicine in rows.chain(report.totals.iter().map(|total| &total.medicine.medicine)) {
             prop_assert!(medicine.is_known(), "{:?}", medicine);
         }
         for colony in holding.colonies() {

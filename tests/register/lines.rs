@@ -1,5 +1,6 @@
 //! Rows of the register as lines of text, for cases.
 
+use combclear_domain::Quantity;
 use std::fmt::Display;
 
 use combclear_domain::questions::register::{CoursePart, Register, Written};
@@ -134,10 +135,13 @@ pub(crate) fn corrections(report: &Register) -> Vec<String> {
 }
 
 pub(crate) fn totals(report: &Register) -> Vec<String> {
-    let line = report
-        .totals
-        .iter()
-        .map(|total| format!("{} +{} -{} -{}", total.lot, total.acquired, total.given, total.disposed));
+    let line = report.totals.iter().map(|total| {
+        let or_not = |quantity: Option<Quantity>| quantity.map_or("?".to_owned(), |known| known.to_string());
+        let (before, after) = (or_not(total.carried_in), or_not(total.left));
+        let (acquired, given, disposed) = (total.acquired, total.given, total.disposed);
+        let expired = if total.expired { " expired" } else { "" };
+        format!("{} {before} +{acquired} -{given} -{disposed} = {after}{expired}", total.lot)
+    });
     line.collect()
 }
 

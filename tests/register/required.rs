@@ -65,8 +65,9 @@ impl Filled {
             "authorisation_number" => self.authorisation,
             "batch" => self.batch,
             "expiry" => self.expiry,
-            // Prescriber or dispenser: nothing was prescribed, so the supplier counts.
-            "supplier_name" | "prescriber" => self.supplier,
+            "supplier_name" => self.supplier,
+            // Nothing was prescribed, so who dispensed or gave it counts.
+            "prescriber" => self.supplier || self.given_by || self.vet,
             "supplier_address" => self.supplier && self.supplier_address,
             "proof_of_purchase" => self.proof,
             "withdrawal_period" => self.withdrawal,

@@ -299,6 +299,32 @@ fn what_the_law_is_not_known_to_say_is_kept_and_named() {
     }
 }
 
+/// Five years follow the use or the disposal, not the day on which somebody found the invoice or read the leaflet again.
+#[test]
+fn an_invoice_attached_later_or_a_leaflet_read_later_moves_nothing() {
+    let invoice =
+        json!({ "lot": "L", "content": "0".repeat(64), "media_type": "application/pdf", "bytes": 100 });
+    let reading = json!({ "lot": "L", "terms": { "withdrawal_days": 0 } });
+    for (of, wanted) in
+        [("gb", "2025-08-20"), ("ni", "2025-12-31"), ("fr", "2025-12-31"), ("de", "2025-08-20")]
+    {
+        let book = |later: &[(&str, &serde_json::Value)]| {
+            let mut book = Book::of(of);
+            book.buy("2020-08-20", "liquid", "L", 1);
+            book.give("2020-08-20", &["L"]);
+            for (kind, body) in later {
+                book.write("2026-03-01", kind, (*body).clone());
+            }
+            until(&book.set("L", "2026-04-01").keep)
+        };
+        assert_eq!(book(&[]), wanted, "{of}");
+        assert_eq!(book(&[("document_attached", &invoice)]), wanted, "{of}, with the invoice");
+        if of == "gb" {
+            assert_eq!(book(&[("leaflet_reading", &reading)]), wanted, "{of}, with the reading");
+        }
+    }
+}
+
 /// A rule that is known second hand or from memory may be shorter than the law: it releases nothing by itself.
 #[test]
 fn a_law_that_was_not_read_in_its_own_text_holds_back() {

@@ -287,6 +287,9 @@ pub(crate) struct Pack {
     pub(crate) file: PathBuf,
     #[command(flatten)]
     pub(crate) time: RegisterTime,
+    /// Put your own list of what is missing into it too
+    #[arg(long)]
+    pub(crate) with_gaps: bool,
     #[command(flatten)]
     pub(crate) read_back: ReadBack,
 }

@@ -21,15 +21,12 @@
 //! # Data without a place in the standard
 //! See [`Exchange::notes`].
 
-use combclear_domain::basics::fact::Fact;
 use combclear_domain::basics::quantity::Quantity;
 use combclear_domain::basics::words::{HoldingName, LotName, Unit};
-use combclear_domain::questions::gaps::LotCheck;
 use combclear_domain::questions::register::{
-    AcquisitionRow, AdministrationRow, DisposalRow, MedicinePart, Register, Written,
+    AcquisitionRow, AdministrationRow, DisposalRow, LotTotal, MedicinePart, Register, Written,
 };
 use combclear_domain::{Day, Instant};
-use combclear_wording::gaps::GapsReport;
 use combclear_wording::{Label, Words, exchange as say, paper};
 use serde::Serialize;
 use serde_json::Number;
@@ -52,14 +49,14 @@ pub struct Exchange {
     pub notes: [&'static str; 13],
     /// One for each administration and each group of colonies whose course went the same way.
     pub treatments: Vec<GroupTreatment>,
-    /// What was received, used and disposed of, and what is on hand if gaps were given.
+    /// What was received, used and disposed of, and what is on hand at the end.
     pub transactions: Vec<Transaction>,
 }
 
 impl Exchange {
-    /// The file for a register. Amounts on hand come from the stock accounts in the gaps.
+    /// The file for a register.
     #[must_use]
-    pub fn of(register: &Register, gaps: Option<&GapsReport>) -> Exchange {
+    pub fn of(register: &Register) -> Exchange {
         let words = Words::english();
         let source = source(&register.holding);
         let treatments =
@@ -70,9 +67,9 @@ impl Exchange {
         let used = register.administrations.iter().filter(|row| !row.earlier);
         transactions.extend(used.flat_map(|row| uses(words, row, &source)));
         transactions.extend(register.disposals.iter().map(|row| disposal(words, row, &source)));
-        if let Some(gaps) = gaps {
-            transactions.extend(gaps.lots.iter().filter_map(|lot| on_hand(words, lot, gaps.as_of, &source)));
-        }
+        let through = register.to.min(register.as_of);
+        let on_hand = register.totals.iter().filter_map(|lot| on_hand(words, lot, through, &source));
+        transactions.extend(on_hand);
         Exchange { notes: say::NOTES.map(|note| words.label(note)), treatments, transactions }
     }
 }
@@ -327,25 +324,22 @@ fn disposal(words: &Words, row: &DisposalRow, source: &str) -> Transaction {
     }
 }
 
-/// What is left of a lot by its stock account; `None` if more is gone than was acquired.
-fn on_hand(words: &Words, lot: &LotCheck, as_of: Day, source: &str) -> Option<Transaction> {
-    let Fact::Known(quantity) = lot.left() else { return None };
+/// What is left of a lot by its stock account; `None` if nothing is, or if more is gone than was acquired.
+fn on_hand(words: &Words, lot: &LotTotal, on: Day, source: &str) -> Option<Transaction> {
+    let quantity = lot.left.filter(|left| !left.is_zero())?;
+    let stock = stock(words, &lot.lot, lot.batch.as_ref(), lot.medicine.unit);
     Some(Transaction {
         resource_type: "icarMedicineTransactionResource",
-        meta: Meta { source: source.to_owned(), source_id: None, modified: midday(as_of), creator: None },
-        id: format!("on-hand/{as_of}/{}", lot.lot),
-        event_date_time: midday(as_of),
+        meta: Meta { source: source.to_owned(), source_id: None, modified: midday(on), creator: None },
+        id: format!("on-hand/{on}/{}", lot.lot),
+        event_date_time: midday(on),
         responsible: None,
-        remark: remark([
-            say::lot(words, &lot.lot),
-            words.label(Label::ExchangeByTheBook).to_owned(),
-            unit_of(words, lot.unit),
-        ]),
+        remark: remark(stock.into_iter().chain([words.label(Label::ExchangeByTheBook).to_owned()])),
         kind: "OnHand",
         quantity: amount(quantity),
-        units: lot.unit.map_or(NO_UNITS, units),
+        units: lot.medicine.unit.map_or(NO_UNITS, units),
         supplier_name: None,
-        expiry_date: None,
-        product: Medicine { name: lot.medicine.to_string(), registered_identifier: None },
+        expiry_date: lot.expiry.map(midday),
+        product: medicine(words, &lot.medicine),
     })
 }

@@ -2,16 +2,21 @@
 //!
 //! # Rows
 //! One row per record; the first column, `record`, gives its kind: `acquisition`, `administration`, `removal`, `disposal`,
-//! `prescription`, `correction`, `archived`. An administration has one row for each lot and each group of colonies whose course went the
+//! `prescription`, `correction`, `archived`, and those below. An administration has one row for each lot and each group of colonies whose course went the
 //! same way; these rows share one `entry`. Their `quantity` is what these colonies were given from this lot, so that a sum
 //! over any rows counts nothing twice; there is no column for the total of an entry. Colonies that received a course in a
 //! split or a uniting have a row of their own without a quantity (`came_by`). A correction has one row for each value
 //! changed, or one with an empty `field` if none was. `archived` says how many records of the period were moved into an
-//! archive: this file does not hold them.
+//! archive: this file does not hold them. The first rows, `register`, say whose register it is, of which time and under which
+//! law; the last are the account of each lot (`stock`), where the apiaries are (`apiary`) and how the hives are marked
+//! (`colony`).
 //!
 //! # Cells
 //! A column that a record does not have is empty. `not recorded` means that nobody wrote it down; `not known`, that it does
 //! not follow from the record yet; `none`, that there is none. Dates are ISO 8601.
+//!
+//! # Encoding
+//! UTF-8, after a byte order mark.
 //!
 //! # Formulas
 //! A spreadsheet takes a cell for a formula if it begins with `=`, `+`, `-` or `@`, a tab, a carriage return or a line feed,
@@ -27,8 +32,9 @@ use std::collections::BTreeMap;
 
 use combclear_domain::basics::calendar::Counting;
 use combclear_domain::questions::register::{
-    AcquisitionRow, AdministrationRow, ArchivedPart, CorrectionRow, CoursePart, DisposalRow, DocumentPart,
-    MedicinePart, PrescriptionPart, PrescriptionRow, Register, RemovalRow, Written,
+    AcquisitionRow, AdministrationRow, ApiaryKey, ArchivedPart, ColonyKey, CorrectionRow, CoursePart,
+    DisposalRow, DocumentPart, KeeperPart, LotTotal, MedicinePart, PrescriptionPart, PrescriptionRow,
+    Register, RemovalRow, Written,
 };
 
 use crate::rows::names;
@@ -41,7 +47,7 @@ const NOT_KNOWN: &str = "not known";
 const NONE: &str = "none";
 
 /// The column names, in order. Never renamed: programs depend on them.
-pub const COLUMNS: [&str; 63] = [
+pub const COLUMNS: [&str; 81] = [
     "record",
     "entry",
     "seq",
@@ -105,7 +111,28 @@ pub const COLUMNS: [&str; 63] = [
     "archived_entries",
     "archived_through",
     "archive_file",
+    "holding",
+    "keeper",
+    "keeper_address",
+    "registration",
+    "jurisdiction",
+    "from",
+    "to",
+    "as_of",
+    "journal_entries",
+    "journal_head",
+    "place",
+    "hive_mark",
+    "carried_in",
+    "acquired",
+    "given",
+    "disposed",
+    "left",
+    "expired",
 ];
+
+/// The byte order mark: without it, spreadsheets read UTF-8 as an older encoding. Source: Unicode Standard, section 23.8.
+const MARK: &[u8] = b"\xef\xbb\xbf";
 
 /// A file that could not be written.
 #[derive(Debug, thiserror::Error)]
@@ -120,7 +147,7 @@ pub fn csv(register: &Register) -> Result<Vec<u8>, NotWritten> {
     let mut out = csv::WriterBuilder::new()
         .terminator(csv::Terminator::CRLF)
         .quote_style(csv::QuoteStyle::Always)
-        .from_writer(Vec::new());
+        .from_writer(MARK.to_vec());
     let failed = |error: csv::Error| NotWritten(error.to_string());
     out.write_record(COLUMNS).map_err(failed)?;
     for record in records(register) {
@@ -169,9 +196,13 @@ fn reads_as_formula(text: &str) -> bool {
 struct Record(BTreeMap<&'static str, String>);
 
 impl Record {
+    /// A row that no single entry makes.
+    fn of(kind: &'static str) -> Record {
+        Record::default().own("record", kind)
+    }
+
     fn new(kind: &'static str, written: &Written) -> Record {
-        Record::default()
-            .own("record", kind)
+        Record::of(kind)
             .own("entry", written.entry)
             .own("seq", written.seq)
             .own("on", written.on)
@@ -228,7 +259,8 @@ impl Record {
 }
 
 fn records(register: &Register) -> Vec<Record> {
-    let mut records: Vec<Record> = register.acquisitions.iter().map(acquisition).collect();
+    let mut records = head(register);
+    records.extend(register.acquisitions.iter().map(acquisition));
     // Moments exist only if asked for; if so, an absent one is not known.
     let no_moment = if register.policy == Counting::Elapsed.as_str() { NOT_KNOWN } else { NONE };
     for row in &register.administrations {
@@ -239,6 +271,9 @@ fn records(register: &Register) -> Vec<Record> {
     records.extend(register.prescriptions.iter().map(prescription));
     records.extend(register.corrections.iter().flat_map(correction));
     records.extend(register.archived.iter().map(archived));
+    records.extend(register.totals.iter().map(stock));
+    records.extend(register.apiaries.iter().map(apiary));
+    records.extend(register.colonies.iter().map(colony));
     records
 }
 
@@ -389,6 +424,60 @@ fn correction(row: &CorrectionRow) -> Vec<Record> {
         value(value(record, "was", change.was.as_ref()), "now", change.now.as_ref())
     });
     change.collect()
+}
+
+/// Whose register it is, of which time, under which law, and from which journal: a row for each keeper of the period.
+fn head(register: &Register) -> Vec<Record> {
+    let of_time = || {
+        Record::of("register")
+            .said("holding", Some(&register.holding))
+            .own("from", register.from)
+            .own("to", register.to)
+            .own("as_of", register.as_of)
+            .own("journal_entries", register.entries)
+            .own_or("journal_head", register.head, NONE)
+    };
+    if register.keepers.is_empty() {
+        let untold = ["keeper", "keeper_address", "registration", "jurisdiction"];
+        return vec![untold.into_iter().fold(of_time(), |record, column| record.own(column, NOT_RECORDED))];
+    }
+    let of_keeper = |part: &KeeperPart| {
+        of_time()
+            .own("entry", part.entry)
+            .own("on", part.since)
+            .said("keeper", Some(&part.keeper))
+            .said("keeper_address", part.address.as_ref())
+            .said("registration", part.registration.as_ref())
+            .own("jurisdiction", &part.jurisdiction)
+    };
+    register.keepers.iter().map(of_keeper).collect()
+}
+
+fn stock(total: &LotTotal) -> Record {
+    Record::of("stock")
+        .medicine(&total.medicine)
+        .said("lot", Some(&total.lot))
+        .said("batch", total.batch.as_ref())
+        .own_or("expiry", total.expiry, NOT_RECORDED)
+        .own_or("carried_in", total.carried_in, NOT_KNOWN)
+        .own("acquired", total.acquired)
+        .own("given", total.given)
+        .own("disposed", total.disposed)
+        .own_or("left", total.left, NOT_KNOWN)
+        .own("expired", yes_or_no(total.expired))
+}
+
+fn apiary(key: &ApiaryKey) -> Record {
+    Record::of("apiary").said("apiary", Some(&key.apiary)).said("place", key.place.as_ref())
+}
+
+fn colony(key: &ColonyKey) -> Record {
+    let record = Record::of("colony").said("colonies", Some(&key.colony));
+    let record = record.said("hive_mark", key.hive_mark.as_ref());
+    match &key.apiary {
+        Some(apiary) => record.said("apiary", Some(apiary)),
+        None => record.own("apiary", NONE),
+    }
 }
 
 fn archived(part: &ArchivedPart) -> Record {

@@ -99,7 +99,7 @@ pub fn pack(input: &Input<'_>) -> Result<Vec<u8>, NotPacked> {
     files.extend([
         PackedFile::new("register.csv", flat::csv(register)?),
         PackedFile::new("register.json", json(&RegisterReport::of(words, register))?),
-        PackedFile::new("exchange.json", json(&Exchange::of(register, input.gaps))?),
+        PackedFile::new("exchange.json", json(&Exchange::of(register))?),
     ]);
     if let Some(gaps) = input.gaps {
         files.push(PackedFile::new("gaps.html", html::page(&Paper::of_gaps(gaps, register)).into_bytes()));
@@ -316,7 +316,7 @@ fn index(words: &Words, input: &Input<'_>, paper: &Paper, proofs: &[Proof<'_>]) 
             li { (parts(&say::check_files(words, "sha256sum -c SHA256SUMS"))) }
             li { (label(Label::PackCheckProofs)) }
             @if let Some(Checkpoint { entries, head, .. }) = &checkpoint {
-                li { (parts(&say::check_journal(words, "combclear verify --since checkpoint.txt", *entries, *head))) }
+                li { (parts(&say::check_journal(words, "combclear verify --since-checkpoint checkpoint.txt", *entries, *head))) }
             }
         }
     };

@@ -1,9 +1,10 @@
 //! The sheets of the register.
 
+use combclear_domain::Quantity;
 use combclear_domain::basics::calendar::Counting;
 use combclear_domain::basics::words::{Person, Unit};
 use combclear_domain::questions::register::{
-    AdministrationRow, CoursePart, DocumentPart, KeeperPart, PrescriptionPart, Register, Written,
+    AdministrationRow, CoursePart, DocumentPart, KeeperPart, LotTotal, PrescriptionPart, Register, Written,
 };
 use combclear_wording::gaps::GapsReport;
 use combclear_wording::{Label, Words, notice, paper};
@@ -28,8 +29,10 @@ impl Paper {
             prescriptions(register, tell),
             corrections(register, tell),
             lots(register, tell),
+            apiaries(register, tell),
+            colonies(register, tell),
         ];
-        sheets.extend(gaps.into_iter().flat_map(|gaps| sheets_gaps::sheets(words, gaps)));
+        sheets.extend(gaps.map(|gaps| sheets_gaps::gaps(words, gaps)));
         Paper {
             title: words.label(Label::RegisterTitle),
             holding: register.holding.to_string(),
@@ -49,13 +52,18 @@ pub(crate) fn keeper(words: &Words, register: &Register) -> String {
     if names.is_empty() { words.label(Label::KeeperNotRecorded).to_owned() } else { names.join(", ") }
 }
 
+/// The keepers with their addresses, and the law of each.
+pub(crate) fn keepers(words: &'static Words, register: &Register) -> Vec<Fact> {
+    let keeper = |says: String| Fact { head: words.label(Label::Keeper), says };
+    if register.keepers.is_empty() {
+        return vec![keeper(words.label(Label::NotRecorded).to_owned())];
+    }
+    register.keepers.iter().map(|part| keeper(keeper_line(words, part))).collect()
+}
+
 fn facts(words: &'static Words, register: &Register) -> Vec<Fact> {
     let fact = |head: Label, says: String| Fact { head: words.label(head), says };
-    let mut facts: Vec<Fact> =
-        register.keepers.iter().map(|part| fact(Label::Keeper, keeper_line(words, part))).collect();
-    if facts.is_empty() {
-        facts.push(fact(Label::Keeper, words.label(Label::NotRecorded).to_owned()));
-    }
+    let mut facts = keepers(words, register);
     facts.push(fact(Label::Time, paper::time(words, register.from, register.to)));
     facts.push(fact(Label::AsOf, paper::as_of(words, register.as_of)));
     facts.push(fact(Label::Journal, paper::journal(words, register.entries, register.head)));
@@ -429,24 +437,75 @@ fn corrections(register: &Register, tell: &Telling) -> Sheet {
     sheet(tell.words, "corrections", Label::Corrections, columns, rows)
 }
 
+/// The stock account, by product, batch and expiry.
 fn lots(register: &Register, tell: &Telling) -> Sheet {
     let columns = [
-        (Label::Lot, 20),
-        (Label::Medicine, 24),
-        (Label::Acquired, 14),
-        (Label::Given, 14),
-        (Label::DisposedOf, 14),
+        (Label::Medicine, 22),
+        (Label::BatchAndExpiry, 17),
+        (Label::CarriedIn, 10),
+        (Label::Acquired, 10),
+        (Label::Given, 10),
+        (Label::DisposedOf, 10),
+        (Label::AmountLeft, 11),
+        (Label::Remarks, 10),
     ];
     let rows = register.totals.iter().map(|total| {
+        let amount = |quantity| Cell::of(Piece::Amount(quantity, total.medicine.unit));
+        let left = |quantity: Option<Quantity>| {
+            quantity.map_or_else(|| Cell::text(tell.label(Label::NotKnown)), amount)
+        };
         [
-            Cell::text(total.lot.to_string()),
-            Cell::text(paper::medicine(tell.words, &total.medicine)),
-            Cell::of(Piece::Amount(total.acquired, total.unit)),
-            Cell::of(Piece::Amount(total.given, total.unit)),
-            Cell::of(Piece::Amount(total.disposed, total.unit)),
+            medicine(&total.medicine, tell),
+            Cell::of(total.batch.as_ref().into())
+                .and(tell.label(Label::Expiry), Piece::date(total.expiry))
+                .and(tell.label(Label::Lot), Piece::text(&total.lot)),
+            left(total.carried_in),
+            amount(total.acquired),
+            amount(total.given),
+            amount(total.disposed),
+            left(total.left),
+            remarks(total, tell),
         ]
     });
-    let mut sheet = sheet(tell.words, "lots", Label::LotsInThisTime, columns, rows);
+    let mut sheet = sheet(tell.words, "lots", Label::Books, columns, rows);
     sheet.notes.push(tell.label(Label::LotsNote).to_owned());
     sheet
+}
+
+fn remarks(total: &LotTotal, tell: &Telling) -> Cell {
+    let expired = total.expired && total.left.is_none_or(|left| !left.is_zero());
+    let mut remarks: Vec<String> = Vec::new();
+    remarks.extend(expired.then(|| tell.label(Label::ExpiredStock).to_owned()));
+    remarks.extend(total.left.is_none().then(|| tell.label(Label::MoreGoneThanAcquired).to_owned()));
+    if total.counts_corrected > 0 {
+        remarks.push(paper::count_corrected(tell.words, total.counts_corrected));
+    }
+    if remarks.is_empty() { Cell::text(tell.label(Label::None)) } else { Cell::text(remarks.join("; ")) }
+}
+
+/// Where the apiaries are.
+fn apiaries(register: &Register, tell: &Telling) -> Sheet {
+    let columns = [(Label::Apiary, 30), (Label::Place, 70)];
+    let rows = register
+        .apiaries
+        .iter()
+        .map(|key| [Cell::text(key.apiary.to_string()), Cell::of(key.place.as_ref().into())]);
+    sheet(tell.words, "apiaries", Label::KeyOfApiaries, columns, rows)
+}
+
+/// How the hives are marked.
+fn colonies(register: &Register, tell: &Telling) -> Sheet {
+    let columns = [(Label::Colony, 25), (Label::HiveMark, 40), (Label::ApiaryAtTheEnd, 35)];
+    let rows = register.colonies.iter().map(|key| {
+        let apiary = key.apiary.as_ref();
+        [
+            Cell::text(key.colony.to_string()),
+            Cell::of(key.hive_mark.as_ref().into()),
+            apiary.map_or_else(
+                || Cell::text(tell.label(Label::NoneThere)),
+                |apiary| Cell::text(apiary.to_string()),
+            ),
+        ]
+    });
+    sheet(tell.words, "colonies", Label::KeyOfColonies, columns, rows)
 }

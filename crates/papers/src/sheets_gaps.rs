@@ -1,14 +1,12 @@
 //! The sheets of the gaps.
 
-use combclear_domain::basics::fact;
 use combclear_domain::basics::verdict::Verdict;
-use combclear_domain::facts::Overdrawn;
 use combclear_domain::questions::register::Register;
 use combclear_wording::gaps::GapsReport;
 use combclear_wording::{Label, Words, paper};
 
-use crate::sheet::{Cell, Fact, Paper, Piece, Sheet};
-use crate::sheets::{keeper, sheet};
+use crate::sheet::{Cell, Fact, Paper, Sheet};
+use crate::sheets::{keeper, keepers, sheet};
 
 impl Paper {
     /// The gaps alone, with holding and keeper from the register in which they were found.
@@ -28,26 +26,22 @@ impl Paper {
             holding: gaps.holding.to_string(),
             keeper: keeper(words, register),
             period: paper::period(words, gaps.from, gaps.to),
-            facts: [
-                Fact { head: words.label(Label::Keeper), says: keeper(words, register) },
-                Fact { head: words.label(Label::Time), says: time },
-                Fact { head: words.label(Label::LawsAsked), says: laws },
-            ]
-            .into_iter()
-            .chain(archived)
-            .collect(),
-            sheets: sheets(words, gaps).into(),
+            facts: keepers(words, register)
+                .into_iter()
+                .chain([
+                    Fact { head: words.label(Label::Time), says: time },
+                    Fact { head: words.label(Label::LawsAsked), says: laws },
+                ])
+                .chain(archived)
+                .collect(),
+            sheets: vec![self::gaps(words, gaps)],
             notice: gaps.notice.clone(),
         }
     }
 }
 
-/// The gaps, and the stock account of each lot.
-pub(crate) fn sheets(words: &'static Words, report: &GapsReport) -> [Sheet; 2] {
-    [gaps(words, report), books(words, report)]
-}
-
-fn gaps(words: &'static Words, report: &GapsReport) -> Sheet {
+/// What is missing or irregular.
+pub(crate) fn gaps(words: &'static Words, report: &GapsReport) -> Sheet {
     let columns = [
         (Label::Weight, 12),
         (Label::Entry, 20),
@@ -77,35 +71,4 @@ fn gaps(words: &'static Words, report: &GapsReport) -> Sheet {
     sheet.notes.push(words.label(complete).to_owned());
     sheet.notes.extend(report.summary.iter().cloned());
     sheet
-}
-
-fn books(words: &'static Words, report: &GapsReport) -> Sheet {
-    let columns = [
-        (Label::Lot, 16),
-        (Label::Medicine, 16),
-        (Label::Acquired, 11),
-        (Label::Given, 11),
-        (Label::DisposedOf, 11),
-        (Label::AmountLeft, 14),
-        (Label::Count, 21),
-    ];
-    let rows = report.lots.iter().map(|lot| {
-        let amount = |quantity| Cell::of(Piece::Amount(quantity, lot.unit));
-        let left = match lot.left() {
-            fact::Fact::Known(left) => amount(left),
-            fact::Fact::NotKnown(Overdrawn { by }) => {
-                Cell::default().and(words.label(Label::MoreGoneBy), Piece::Amount(by, lot.unit))
-            }
-        };
-        [
-            Cell::text(lot.lot.to_string()),
-            Cell::text(lot.medicine.to_string()),
-            amount(lot.acquired),
-            amount(lot.given),
-            amount(lot.disposed),
-            left,
-            Cell::text(paper::count_corrected(words, lot.count_corrected_by.len())),
-        ]
-    });
-    sheet(words, "books", Label::Books, columns, rows)
 }

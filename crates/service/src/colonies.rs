@@ -7,7 +7,7 @@ use combclear_domain::basics::spelling::nearest;
 use combclear_domain::basics::words::{ApiaryName, ColonyName, HoldingName};
 use combclear_domain::facts::history::{BroodSeen, Histories, History, SuperSpan};
 use combclear_domain::facts::holding::Holding;
-use combclear_domain::journal::{EntryId, Event};
+use combclear_domain::journal::EntryId;
 use combclear_domain::questions::NamedEntry;
 use combclear_wording::supering::{SuperingReport, SuperingSummary};
 use combclear_wording::{Label, Words, http, notice};
@@ -168,21 +168,13 @@ pub(crate) fn check_known(holding: &Holding, colony: &ColonyName) -> Result<(), 
     Err(problem.at_unknown("colony", near, label(Label::HttpNoColonyHelp)))
 }
 
-fn hive_mark(holding: &Holding, colony: &ColonyName) -> Option<String> {
-    match &holding.life(colony).begun?.event {
-        Event::ColonyEstablished(established) => established.hive_mark.clone(),
-        Event::ColonySplit(split) => split.hive_mark.clone(),
-        _ => None,
-    }
-}
-
 impl ColonyItem {
     fn of(holding: &Holding, history: &History, on: Day) -> ColonyItem {
         let colony = &history.colony;
         ColonyItem {
             colony: colony.clone(),
             apiary: holding.apiary_of(colony, on).cloned(),
-            hive_mark: hive_mark(holding, colony),
+            hive_mark: holding.hive_mark(colony).map(str::to_owned),
             supering: SuperingSummary::of(Words::english(), &history.supering(on)),
         }
     }
@@ -199,7 +191,7 @@ impl ColonyReport {
             holding: holding.name().clone(),
             colony: colony.clone(),
             on,
-            hive_mark: hive_mark(holding, colony),
+            hive_mark: holding.hive_mark(colony).map(str::to_owned),
             apiary: holding.apiary_of(colony, on).cloned(),
             life: LifeReport {
                 alive: holding.life(colony).lasts(on),

@@ -210,6 +210,25 @@ pub(crate) struct TimeQuery {
     pub(crate) as_of: Option<Day>,
 }
 
+/// The period of a pack, and what goes into it.
+#[derive(Debug, Deserialize, IntoParams)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct PackQuery {
+    /// The first day; by default 1 January of the year of the last day.
+    #[param(value_type = Day, required = false, example = "2026-01-01")]
+    pub(crate) from: Option<Day>,
+    /// The last day; today by default.
+    #[param(value_type = Day, required = false, example = "2026-12-31")]
+    pub(crate) to: Option<Day>,
+    /// Events after this day are ignored; today by default.
+    #[param(value_type = Day, required = false, example = "2026-12-31")]
+    pub(crate) as_of: Option<Day>,
+    /// Whether the keeper's own list of what is missing goes into it; by default it does not.
+    #[param(required = false)]
+    #[serde(default)]
+    pub(crate) gaps: bool,
+}
+
 /// The period and format of a register.
 #[derive(Debug, Deserialize, IntoParams)]
 #[serde(deny_unknown_fields)]

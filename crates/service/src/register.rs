@@ -26,7 +26,7 @@ use utoipa::ToSchema;
 
 use crate::accept::preferred;
 use crate::app::{App, apart};
-use crate::extract::{CountingWord, Form, HoldingPath, Path, Query, RegisterQuery, TimeQuery};
+use crate::extract::{CountingWord, Form, HoldingPath, PackQuery, Path, Query, RegisterQuery, TimeQuery};
 use crate::freshness::not_kept;
 use crate::problem::{Problem, Problems, label};
 
@@ -117,8 +117,10 @@ pub(crate) async fn get_register_exchange(
     Path(path): Path<HoldingPath>,
     Query(query): Query<TimeQuery>,
 ) -> Result<Json<Exchange>, Problem> {
-    let (register, gaps) = both(&app, &path.holding, &query).await?;
-    Ok(Json(Exchange::of(&register, Some(&gaps))))
+    let (period, as_of) = asked(&app, &query)?;
+    let register =
+        app.ask(&path.holding, move |holding, app| Register::of(holding, &app.leaflets, period, as_of));
+    Ok(Json(Exchange::of(&register.await?)))
 }
 
 /// Read the inspection pack
@@ -129,15 +131,16 @@ pub(crate) async fn get_register_exchange(
     get,
     path = "/holdings/{holding}/register/pack",
     tag = "register",
-    params(HoldingPath, TimeQuery),
+    params(HoldingPath, PackQuery),
     responses((status = 200, description = "The pack.", body = Download, content_type = "application/zip"), Problems),
 )]
 pub(crate) async fn get_register_pack(
     State(app): State<App>,
     Path(path): Path<HoldingPath>,
-    Query(query): Query<TimeQuery>,
+    Query(query): Query<PackQuery>,
 ) -> Result<Response, Problem> {
-    let (register, gaps) = both(&app, &path.holding, &query).await?;
+    let PackQuery { from, to, as_of, gaps: with_gaps } = query;
+    let (register, gaps) = both(&app, &path.holding, &TimeQuery { from, to, as_of }).await?;
     let turn = Arc::clone(&app.packing).acquire_owned().await.map_err(|_| Problem::internal())?;
     let journal = app.holdings.journal().as_ref();
     let (contents, failing) = contents_of(journal, &path.holding, &Input::wanted(&register)).await?;
@@ -150,7 +153,7 @@ pub(crate) async fn get_register_pack(
         let _turn = turn;
         let input = Input {
             register: &register,
-            gaps: Some(&gaps),
+            gaps: with_gaps.then_some(&gaps),
             contents: &contents,
             failing: &failing,
             typesetter: typesetter.as_deref(),

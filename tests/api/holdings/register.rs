@@ -19,10 +19,10 @@ async fn the_register_comes_in_the_form_that_is_asked_for() {
     let csv = "text/csv; charset=utf-8; header=present";
     for (path, accept, media_type, begins) in [
         ("", "*/*", "application/json", "{\"holding\":\"heathside\""),
-        ("", "text/csv", csv, "\"record\",\"entry\""),
+        ("", "text/csv", csv, "\u{feff}\"record\",\"entry\""),
         ("", "text/html,application/xml;q=0.9,*/*;q=0.8", page, "<!DOCTYPE html>"),
         ("", "application/pdf", "application/pdf", "%PDF-"),
-        ("?format=csv", "application/pdf", csv, "\"record\",\"entry\""),
+        ("?format=csv", "application/pdf", csv, "\u{feff}\"record\",\"entry\""),
         ("?format=html", "*/*", page, "<!DOCTYPE html>"),
         ("", "image/png", "application/json", "{\"holding\":\"heathside\""),
     ] {

@@ -44,7 +44,7 @@ pub(crate) async fn run(at: &Place, ask: &Pack) -> Result<Outcome, Failure> {
     let typesetter = typesetter::built_in();
     let input = Input {
         register: &register,
-        gaps: Some(&gaps),
+        gaps: ask.with_gaps.then_some(&gaps),
         contents: &contents,
         failing: &failing,
         typesetter: typesetter.as_deref(),

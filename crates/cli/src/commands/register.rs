@@ -17,7 +17,6 @@ use combclear_wording::register::RegisterReport;
 use combclear_wording::terminal::failures;
 use combclear_wording::{Label, Words};
 
-use super::gaps::not_kept;
 use super::{output, print, print_json};
 use crate::args::{self, Place, RegisterTime};
 use crate::failure::Failure;
@@ -27,9 +26,8 @@ use crate::{Outcome, clock, place, typesetter};
 pub(crate) async fn run(at: &Place, ask: &args::Register) -> Result<Outcome, Failure> {
     one_to_standard_output(ask)?;
     output::must_be_new(named(ask))?;
-    let (register, gaps) = read(at, ask).await?;
-    let register = register.counted_by(ask.counting);
-    let files = files(ask, &register, gaps.as_ref())?;
+    let register = read(at, ask).await?.counted_by(ask.counting);
+    let files = files(ask, &register)?;
     for (path, bytes) in &files {
         output::write(path, bytes)?;
     }
@@ -41,19 +39,13 @@ pub(crate) async fn run(at: &Place, ask: &args::Register) -> Result<Outcome, Fai
     Ok(Outcome::Done)
 }
 
-/// The register of the period; for the exchange also its gaps, which hold the stock accounts.
-async fn read(at: &Place, ask: &args::Register) -> Result<(Register, Option<GapsReport>), Failure> {
-    let (leaflets, laws) = (&place::leaflets(at)?, place::laws()?);
+/// The register of the period.
+async fn read(at: &Place, ask: &args::Register) -> Result<Register, Failure> {
+    let leaflets = &place::leaflets(at)?;
     let (period, as_of) = period(&ask.time)?;
     place::with_holding(at, async |holdings, holding| {
-        if ask.exchange.is_some() {
-            let not_kept = not_kept(holdings, &holding).await?;
-            let read = |holding: &_| both(holding, leaflets, laws, (period, as_of), &not_kept);
-            let (register, gaps) = place::read_with(holdings, &holding, &ask.read_back, read).await?;
-            return Ok((register, Some(gaps)));
-        }
         let read = |holding: &_| Register::of(holding, leaflets, period, as_of);
-        Ok((place::read_with(holdings, &holding, &ask.read_back, read).await?, None))
+        place::read_with(holdings, &holding, &ask.read_back, read).await
     })
     .await
 }
@@ -100,11 +92,7 @@ fn one_to_standard_output(ask: &args::Register) -> Result<(), Failure> {
 }
 
 /// Everything asked for, made before the first file is written.
-fn files<'a>(
-    ask: &'a args::Register,
-    register: &Register,
-    gaps: Option<&GapsReport>,
-) -> Result<Vec<(&'a Path, Vec<u8>)>, Failure> {
+fn files<'a>(ask: &'a args::Register, register: &Register) -> Result<Vec<(&'a Path, Vec<u8>)>, Failure> {
     let mut files: Vec<(&Path, Vec<u8>)> = Vec::new();
     if let Some(path) = &ask.csv {
         files.push((path, flat::csv(register).map_err(not_made)?));
@@ -124,7 +112,7 @@ fn files<'a>(
         files.push((path, pdf.bytes));
     }
     if let Some(path) = &ask.exchange {
-        files.push((path, serde_json::to_vec_pretty(&Exchange::of(register, gaps)).map_err(not_made)?));
+        files.push((path, serde_json::to_vec_pretty(&Exchange::of(register)).map_err(not_made)?));
     }
     Ok(files)
 }

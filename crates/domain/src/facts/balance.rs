@@ -7,7 +7,7 @@ use crate::basics::calendar::Day;
 use crate::basics::fact::Fact;
 use crate::basics::quantity::Quantity;
 use crate::basics::words::LotName;
-use crate::journal::event::Event;
+use crate::journal::event::{Administration, Body, Disposal, Event};
 
 /// The quantities in and out of a lot, in the unit of its medicine.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
@@ -29,6 +29,12 @@ pub struct Overdrawn {
 
 /// The quantity left of a lot: zero once it is used up, and not known if the lot is overdrawn.
 pub type Left = Fact<Quantity, Overdrawn>;
+
+/// Whether an entry corrects the balance of its lots after a count.
+pub(crate) fn corrects_count(event: &Event) -> bool {
+    Administration::of(event).is_some_and(|body| body.count_corrected)
+        || Disposal::of(event).is_some_and(|body| body.count_corrected)
+}
 
 /// How one entry changes a balance.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -18,8 +18,8 @@ pub mod holding;
 mod medicine;
 mod same_dose;
 
-pub(crate) use balance::Movement;
 pub use balance::{Balance, Left, Overdrawn};
+pub(crate) use balance::{Movement, corrects_count};
 pub(crate) use descent::GENERATIONS;
 pub use descent::Life;
 pub use medicine::{MedicineGiven, NotOnRecord};

@@ -184,6 +184,9 @@ pub fn supply(words: &Words, supply: Supply) -> String {
         Supply::ProvePurchase => say!(words, GapsSupplyProvePurchase),
         Supply::AttachPrescription => say!(words, GapsSupplyAttachPrescription),
         Supply::ReachOfVet => say!(words, GapsSupplyReachOfVet),
+        Supply::WhoDispensedOrGave { seq } => {
+            say!(words, GapsSupplyWhoDispensedOrGave, place = seq.to_string())
+        }
         Supply::WithdrawalDays { seq } => {
             say!(words, GapsSupplyWithdrawalDays, place = seq.to_string())
         }
@@ -214,6 +217,7 @@ pub fn supply_of_each(words: &Words, of: Supply) -> String {
     match of {
         Supply::CorrectEntry { field, .. } => say!(words, GapsSupplyCorrectEach, field = field.as_str()),
         Supply::WithdrawalDays { .. } => say!(words, GapsSupplyWithdrawalDaysEach),
+        Supply::WhoDispensedOrGave { .. } => say!(words, GapsSupplyWhoDispensedOrGaveEach),
         other => supply(words, other),
     }
 }

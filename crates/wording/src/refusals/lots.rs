@@ -54,6 +54,10 @@ pub(super) fn documents(words: &Words, why: &Documents) -> (String, String) {
         Documents::TooLarge { bytes } => {
             (say!(words, RefusalDocumentTooLarge, bytes = *bytes), say!(words, RefusalDocumentTooLargeHelp))
         }
+        Documents::BeforeItsSubject { from } => (
+            say!(words, RefusalDocumentBeforeItsSubject, from = from),
+            say!(words, RefusalDocumentBeforeItsSubjectHelp, from = from),
+        ),
         Documents::OfNothing => {
             (say!(words, RefusalDocumentOfNothing), say!(words, RefusalDocumentOfNothingHelp))
         }

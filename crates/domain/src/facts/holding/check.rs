@@ -161,7 +161,7 @@ impl Holding {
                 )
             }
             Event::LotOpened(body) => self.check_lot_in_hand("/body/lot", &body.lot, on),
-            Event::DocumentAttached(body) => self.check_document(body),
+            Event::DocumentAttached(body) => self.check_document(on, body, look),
             Event::LeafletReading(body) => {
                 check_terms("/body/terms", Some(&body.terms), look)?;
                 check_confirmed(&body.confirms)?;

@@ -1,17 +1,18 @@
 //! Checks of documents, units and mite counts.
 
 use super::Holding;
-use super::check::Checked;
+use super::check::{Checked, Look};
 use super::refusal::Refusal;
 use super::untrue::{Counts, Documents, Lots};
+use crate::basics::calendar::Day;
 use crate::basics::words::{CountMethod, LotName, MedicineName, Unit};
 use crate::journal::document::DOCUMENT_MOST;
 use crate::journal::event::{DocumentAttached, MiteCount};
 
 impl Holding {
-    /// Checks that a document belongs to exactly one recorded lot or prescription, and is neither empty nor too
-    /// large.
-    pub(super) fn check_document(&self, body: &DocumentAttached) -> Checked {
+    /// Checks that a document belongs to exactly one recorded lot or prescription, not before its day, and is neither empty
+    /// nor too large.
+    pub(super) fn check_document(&self, on: Day, body: &DocumentAttached, look: Look) -> Checked {
         if body.bytes == 0 {
             return Err(Refusal::at("/body/bytes", Documents::Empty));
         }
@@ -19,11 +20,16 @@ impl Holding {
             return Err(Refusal::at("/body/bytes", Documents::TooLarge { bytes: body.bytes }));
         }
         match (&body.lot, &body.prescription) {
-            (Some(lot), None) => self.check_lot("/body/lot", lot),
-            (None, Some(prescription)) if self.prescription(prescription).is_some() => Ok(()),
+            (Some(lot), None) => {
+                self.check_lot("/body/lot", lot)?;
+                not_before(on, self.lot(lot).map(|(record, _)| record.on), look)
+            }
             (None, Some(prescription)) => {
-                let prescription = prescription.clone();
-                Err(Refusal::at("/body/prescription", Lots::NoSuchPrescription { prescription }))
+                let Some((record, _)) = self.prescription(prescription) else {
+                    let prescription = prescription.clone();
+                    return Err(Refusal::at("/body/prescription", Lots::NoSuchPrescription { prescription }));
+                };
+                not_before(on, Some(record.on), look)
             }
             (None, None) => Err(Refusal::at("/body", Documents::OfNothing)),
             (Some(_), Some(_)) => Err(Refusal::at("/body/prescription", Documents::OfTwoThings)),
@@ -45,6 +51,17 @@ impl Holding {
     /// Checks that an amount from a lot is in the unit of its medicine, if a unit is given.
     pub(super) fn check_unit_of_lot(&self, pointer: &str, lot: &LotName, unit: Option<Unit>) -> Checked {
         self.lot(lot).map_or(Ok(()), |(_, lot)| self.check_unit(pointer, &lot.medicine, unit))
+    }
+}
+
+/// Checks that nothing is attached before what it is attached to. Older journals may hold such an entry, so it is only refused
+/// when it is new.
+fn not_before(on: Day, begins: Option<Day>, look: Look) -> Checked {
+    match (begins, look) {
+        (Some(from), Look::First) if on < from => {
+            Err(Refusal::at("/on", Documents::BeforeItsSubject { from }))
+        }
+        (_, Look::First | Look::Sealed | Look::Again) => Ok(()),
     }
 }
 

@@ -6,7 +6,7 @@ use super::Holding;
 use crate::basics::calendar::Day;
 use crate::basics::words::{ApiaryName, ColonyName, LotName, Unit};
 use crate::facts::apiary::{Site, SiteView};
-use crate::journal::event::{ApiaryDetails, NectarFlow};
+use crate::journal::event::{ApiaryDetails, ColonyEstablished, ColonySplit, NectarFlow};
 
 /// An apiary on a day.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -25,11 +25,25 @@ pub struct ApiaryView {
 }
 
 impl Holding {
+    /// An apiary as described.
+    #[must_use]
+    pub(crate) fn apiary_details(&self, apiary: &ApiaryName) -> Option<&ApiaryDetails> {
+        self.apiary_file(apiary).iter().find_map(|record| record.body())
+    }
+
+    /// The mark on the hive of a colony, as first recorded.
+    #[must_use]
+    pub fn hive_mark(&self, colony: &ColonyName) -> Option<&str> {
+        let begun = self.life(colony).begun?;
+        let established = begun.body::<ColonyEstablished>().map(|body| &body.hive_mark);
+        established.or_else(|| begun.body::<ColonySplit>().map(|body| &body.hive_mark))?.as_deref()
+    }
+
     /// An apiary at the end of a day.
     #[must_use]
     pub fn apiary(&self, apiary: &ApiaryName, on: Day) -> Option<ApiaryView> {
         let file = self.apiary_file(apiary);
-        let place = file.iter().find_map(|record| record.body::<ApiaryDetails>())?.place.clone();
+        let place = self.apiary_details(apiary)?.place.clone();
         let mut flows: Vec<NectarFlow> = file
             .iter()
             .filter(|record| record.on <= on)

@@ -22,6 +22,8 @@ pub(super) struct Asked<'r> {
     pub(super) unknown_law: BTreeSet<LawNotAsked>,
     /// The missing fields.
     pub(super) gaps: Vec<Gap>,
+    /// Whether a law that was checked asks for a prescription.
+    pub(super) knows_prescriptions: bool,
     /// The gaps already reported: a lot without a batch number is one gap, however often it was used.
     told: BTreeSet<(Field, EntryId)>,
 }
@@ -36,6 +38,7 @@ impl<'r> Asked<'r> {
             laws: BTreeSet::new(),
             unknown_law: BTreeSet::new(),
             gaps: Vec::new(),
+            knows_prescriptions: false,
             told: BTreeSet::new(),
         };
         // Also if there are no rows, so that an unknown law is reported.
@@ -62,6 +65,8 @@ impl<'r> Asked<'r> {
     fn row(&mut self, occasion: Occasion, row: Row<'r>, supplied: impl Fn(Field, FieldNeed) -> Supplied) {
         let Some(profile) = self.law_on(row.written().on) else { return };
         for duty in profile.fields(occasion) {
+            self.knows_prescriptions |=
+                duty.field == Field::PrescriptionCopy && duty.need != FieldNeed::Advised;
             match supplied(duty.field, duty.need) {
                 Supplied::Missing => self.missing(&duty, row, false),
                 Supplied::NotKnown => self.missing(&duty, row, true),

@@ -302,6 +302,11 @@ pub enum Supply {
     AttachPrescription,
     /// Add the vet's contact to the prescription.
     ReachOfVet,
+    /// Say who prescribed, dispensed or gave it.
+    WhoDispensedOrGave {
+        /// The position of the entry in the journal, counted from 1.
+        seq: u64,
+    },
     /// State the withdrawal period from the pack, or record a reading of its leaflet.
     WithdrawalDays {
         /// The position of the entry to correct, counted from 1.

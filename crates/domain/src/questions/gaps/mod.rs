@@ -50,7 +50,7 @@ pub struct Gaps {
     pub complete: Verdict,
     /// Whether nothing was recorded as acquired or given. That does not prove that nothing was given.
     pub nothing_acquired_or_given: bool,
-    /// Whether something was given without any prescription on record.
+    /// Whether something was given without any prescription on record, under a law that asks for one where a vet prescribed.
     pub given_without_prescription: bool,
     /// The gaps: legal requirements first, then irregularities, then requirements that may apply, then advice.
     pub gaps: Vec<Gap>,
@@ -121,7 +121,8 @@ impl Gaps {
             not_asked: asked.unknown_law.into_iter().collect(),
             complete,
             nothing_acquired_or_given: register.acquisitions.is_empty() && given.is_empty(),
-            given_without_prescription: !given.is_empty()
+            given_without_prescription: asked.knows_prescriptions
+                && !given.is_empty()
                 && given.iter().all(|row| row.prescription.is_none()),
             lots: irregular::checks(register, &stock),
             copied: copied::of(register),

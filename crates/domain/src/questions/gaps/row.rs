@@ -92,7 +92,10 @@ impl<'r> Row<'r> {
             }
             Field::ProofOfPurchase => Supply::ProvePurchase,
             Field::PrescriptionCopy => Supply::AttachPrescription,
-            Field::Prescriber => Supply::ReachOfVet,
+            Field::Prescriber => {
+                let of_none = self.administration().is_some_and(|row| row.prescription.is_none());
+                if of_none { Supply::WhoDispensedOrGave { seq } } else { Supply::ReachOfVet }
+            }
             Field::WithdrawalPeriod => Supply::WithdrawalDays { seq },
             Field::DateLastGiven | Field::Duration => Supply::Removal,
             Field::WithdrawalEnd => Supply::RemovalAndWithdrawal,

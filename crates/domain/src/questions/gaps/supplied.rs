@@ -127,8 +127,11 @@ impl<'r> Lookup<'r> {
                 row.vet.as_ref().map_or(Supplied::DoesNotApply, |vet| Supplied::if_there(named(Some(vet))))
             }
             Field::CertificateNumber => text(row.certificate.as_ref()),
-            // Without a prescription, a law that always requires a name accepts the dispenser's.
+            // Without a prescription, a law that always requires a name accepts that of who dispensed or gave it.
             Field::Prescriber if row.prescription.is_none() && need == FieldNeed::Required => {
+                if named(row.given_by.as_ref()) || named(row.vet.as_ref()) {
+                    return Supplied::There;
+                }
                 every_lot(supplier_name)
             }
             Field::Prescriber => row.prescription.as_ref().map_or(Supplied::DoesNotApply, |prescription| {

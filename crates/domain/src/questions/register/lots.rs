@@ -13,7 +13,7 @@ use crate::basics::fact::Fact;
 use crate::basics::words::{LotName, MedicineName, PrescriptionName};
 use crate::facts::holding::Record;
 use crate::facts::holding::mentions;
-use crate::facts::{Balance, MedicineGiven, Movement};
+use crate::facts::{Balance, MedicineGiven, Movement, corrects_count};
 use crate::journal::entry::EntryId;
 use crate::journal::event::{DocumentAttached, Event, HoldingDetails, LeafletReading};
 use crate::rules::leaflet::Leaflet;
@@ -112,16 +112,36 @@ pub(super) fn disposals(view: &View<'_>, within: &[&Arc<Record>]) -> Vec<Disposa
     rows.collect()
 }
 
-/// Quantities in and out of each lot in the period, by name of the lot.
+/// The account of each lot of which something moved in the period or is left at its end, by name of the lot.
 pub(super) fn totals(view: &View<'_>, within: &[&Arc<Record>]) -> Vec<LotTotal> {
-    let balances = Balance::of_events(within.iter().map(|record| &record.event));
-    let total = balances.into_iter().map(|(lot, balance)| LotTotal {
-        lot: lot.clone(),
-        unit: view.holding.unit_of(lot),
-        medicine: view.holding.medicine_of_lot(lot),
-        acquired: balance.acquired,
-        given: balance.given,
-        disposed: balance.disposed,
+    let (holding, through) = (view.holding, view.period.to().min(view.as_of));
+    let mut moved = Balance::of_events(within.iter().map(|record| &record.event));
+    let is_left =
+        |lot: &LotName| holding.balance_on(lot, through).is_some_and(|balance| balance.may_be_left());
+    for lot in holding.lots().filter(|lot| is_left(lot)) {
+        moved.entry(lot).or_default();
+    }
+    let left = |lot, on| {
+        let balance = holding.balances(lot, on).last().map(|(_, balance)| balance).unwrap_or_default();
+        balance.left().known().copied()
+    };
+    let total = moved.into_iter().map(|(lot, balance)| {
+        let body = holding.lot(lot).map(|(_, body)| body);
+        let expiry = body.and_then(|body| body.expiry);
+        let corrected = holding.balances(lot, through).filter(|(record, _)| corrects_count(&record.event));
+        LotTotal {
+            lot: lot.clone(),
+            medicine: view.medicine(holding.medicine_of_lot(lot), through),
+            batch: body.and_then(|body| body.batch.clone()),
+            expiry,
+            carried_in: left(lot, view.period.from().before()),
+            acquired: balance.acquired,
+            given: balance.given,
+            disposed: balance.disposed,
+            left: left(lot, through),
+            expired: expiry.is_some_and(|expiry| expiry < through),
+            counts_corrected: u64::try_from(corrected.count()).unwrap_or(u64::MAX),
+        }
     });
     total.collect()
 }

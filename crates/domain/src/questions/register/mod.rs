@@ -10,6 +10,7 @@ mod administrations;
 mod archived;
 mod corrections;
 mod course_parts;
+mod key;
 mod lots;
 mod named;
 mod period;
@@ -31,8 +32,8 @@ use crate::rules::leaflet::Leaflets;
 
 pub use period::{BadPeriod, Period};
 pub use rows::{
-    AcquisitionRow, AdministrationRow, ApiaryStay, ArchivedPart, Change, CorrectionRow, CoursePart,
-    DisposalRow, DocumentPart, GivenPart, KeeperPart, LotTotal, MedicinePart, PrescriptionPart,
+    AcquisitionRow, AdministrationRow, ApiaryKey, ApiaryStay, ArchivedPart, Change, ColonyKey, CorrectionRow,
+    CoursePart, DisposalRow, DocumentPart, GivenPart, KeeperPart, LotTotal, MedicinePart, PrescriptionPart,
     PrescriptionRow, RemovalRow, SaidBy, WithdrawalPart, Written,
 };
 
@@ -64,8 +65,12 @@ pub struct Register {
     pub corrections: Vec<CorrectionRow>,
     /// The entries named above that have no row, with their numbers in the journal.
     pub named_entries: Vec<NamedEntry>,
-    /// Quantities in and out of each lot in the period.
+    /// The stock account of each lot of which something moved in the period or is left at its end.
     pub totals: Vec<LotTotal>,
+    /// The apiaries that the rows name, and those of the colonies.
+    pub apiaries: Vec<ApiaryKey>,
+    /// The colonies that the rows name.
+    pub colonies: Vec<ColonyKey>,
     /// Archives with entries of the period. The archived entries are not in this register.
     pub archived: Vec<ArchivedPart>,
     /// Number of entries in the journal when the register was read.
@@ -129,12 +134,16 @@ impl Register {
             corrections: corrections::corrections(&view, &rest_on),
             named_entries: Vec::new(),
             totals: lots::totals(&view, &within),
+            apiaries: Vec::new(),
+            colonies: Vec::new(),
             archived: archived::parts(&view),
             entries: holding.tip().map_or(0, |(seq, _)| seq),
             head: holding.tip().map(|(_, hash)| hash),
             policy: POLICY,
         };
         register.named_entries = named::entries(&view, &register);
+        register.colonies = key::colonies(&view, &register);
+        register.apiaries = key::apiaries(&view, &register);
         register
     }
 }

@@ -443,18 +443,21 @@ pub struct Change {
     pub now: Option<String>,
 }
 
-/// Quantities in and out of a lot in the period.
+/// The stock account of a lot for the period: what was carried in, came in, went out and is left.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct LotTotal {
     /// The lot.
     pub lot: LotName,
-    /// The medicine, by the keeper's name.
-    #[serde(serialize_with = "Fact::or_null")]
-    #[cfg_attr(feature = "openapi", schema(value_type = crate::basics::words::MedicineName))]
-    pub medicine: MedicineGiven,
-    /// The unit of the quantities.
-    pub unit: Option<Unit>,
+    /// The medicine.
+    pub medicine: MedicinePart,
+    /// The batch number as printed.
+    pub batch: Option<String>,
+    /// The expiry date as printed.
+    pub expiry: Option<Day>,
+    /// The quantity left when the period began. Null if more was gone than had been acquired.
+    #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0))]
+    pub carried_in: Option<Quantity>,
     /// The quantity acquired.
     #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0))]
     pub acquired: Quantity,
@@ -464,4 +467,35 @@ pub struct LotTotal {
     /// The quantity disposed of.
     #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0))]
     pub disposed: Quantity,
+    /// The quantity left at the end of the period, or of the as-of day if that is earlier. Null if more is gone than was
+    /// acquired.
+    #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0))]
+    pub left: Option<Quantity>,
+    /// Whether it had expired by then.
+    pub expired: bool,
+    /// The number of entries up to then that corrected the account after a count.
+    #[cfg_attr(feature = "openapi", schema(maximum = 9_007_199_254_740_991i64))]
+    pub counts_corrected: u64,
+}
+
+/// An apiary that a row names.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct ApiaryKey {
+    /// The apiary.
+    pub apiary: ApiaryName,
+    /// Where it is, as the keeper describes it: a place, a grid reference, coordinates.
+    pub place: Option<String>,
+}
+
+/// A colony that a row names.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct ColonyKey {
+    /// The colony.
+    pub colony: ColonyName,
+    /// The mark on its hive, as first recorded.
+    pub hive_mark: Option<String>,
+    /// Its apiary at the end of the period, or of the as-of day if that is earlier. Null if it had ended by then.
+    pub apiary: Option<ApiaryName>,
 }

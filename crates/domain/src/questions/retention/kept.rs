@@ -270,7 +270,7 @@ struct Desk<'a> {
 #[derive(Clone)]
 struct Bearing<'a> {
     lots: Vec<LotName>,
-    /// The last day on which an entry of the set happened or was recorded.
+    /// The last day on which an entry of the set happened or was recorded. An attached document is no entry of its own.
     last_entry: Option<Day>,
     rules: Vec<Ruled<'a, RetentionRule>>,
     /// The law that is not known on one of its days, so that an unknown rule may apply.
@@ -322,9 +322,10 @@ impl<'a> Desk<'a> {
         let last = |record: &Arc<Record>| record.on.max(record.recorded_at.latest_civil_date());
         // The end of a colony with a medicine of the lot inside is not an entry of the set, but its day counts.
         let ends = || set.lots.iter().filter_map(|lot| self.ends.get(lot)).flat_map(|end| &end.days).copied();
+        let is_entry = |record: &&Arc<Record>| !matches!(record.event, Event::DocumentAttached(_));
         let mut bearing = Bearing {
             lots: set.lots.clone(),
-            last_entry: self.records(set).map(last).chain(ends()).max(),
+            last_entry: self.records(set).filter(is_entry).map(last).chain(ends()).max(),
             rules: Vec::new(),
             unknown_law: Vec::new(),
             without_rule: Vec::new(),
@@ -455,8 +456,14 @@ impl<'a> Desk<'a> {
         last_entry: Option<Day>,
     ) -> Found<'a> {
         let last_use = || lots.iter().filter_map(|lot| self.ends.get(*lot)).map(|end| end.last).max();
-        let with_last_use = || record.on.max(last_use().unwrap_or(record.on));
-        let made = record.on.max(record.recorded_at.latest_civil_date());
+        // An invoice attached later, or a leaflet read later, does not move the last use of the lot.
+        let with_last_use = || last_use().unwrap_or(record.on);
+        let made = if matches!(record.event, Event::DocumentAttached(_)) {
+            // It belongs to a record that was made long before.
+            with_last_use()
+        } else {
+            record.on.max(record.recorded_at.latest_civil_date())
+        };
         // An acquisition proves the doses given from it, so it is kept as long as they are.
         let proves = records.iter().any(|sort| matches!(sort, RecordSort::Acquisition | RecordSort::Proof));
         let from = match ruled.rule.counted_from {

@@ -9,9 +9,8 @@ use crate::basics::fact::Fact;
 use crate::basics::quantity::Quantity;
 use crate::basics::words::{LotName, MedicineName, Unit};
 use crate::facts::holding::Holding;
-use crate::facts::{Balance, Left, Overdrawn};
+use crate::facts::{Balance, Left, Overdrawn, corrects_count};
 use crate::journal::entry::EntryId;
-use crate::journal::event::{Administration, Body, Disposal, Event};
 use crate::rules::leaflet::Leaflets;
 
 /// A lot on a day.
@@ -166,10 +165,4 @@ impl Lot {
     pub fn usable_until(&self) -> Option<Day> {
         self.in_use.as_ref().and_then(|in_use| in_use.until)
     }
-}
-
-/// Whether an entry corrects the balance of the lot after a count.
-fn corrects_count(event: &Event) -> bool {
-    Administration::of(event).is_some_and(|body| body.count_corrected)
-        || Disposal::of(event).is_some_and(|body| body.count_corrected)
 }
