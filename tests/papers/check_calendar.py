@@ -26,15 +26,18 @@ def main(calendar_file, json_file):
     assert not calendar.errors, calendar.errors
     items = [item for visit in report["visits"] for item in visit["items"]]
     # An item without any day is a to-do.
-    dated = [item for item in items if item["from"] or item["by"]]
-    undated = [item for item in items if not (item["from"] or item["by"])]
+    dated = [item for item in items if item["from"] or item["by"] or item["overdue"]]
+    undated = [item for item in items if item not in dated]
     events, to_dos = calendar.walk("VEVENT"), calendar.walk("VTODO")
-    assert not calendar.walk("VALARM")
+    assert calendar["NAME"] == calendar["X-WR-CALNAME"]
+    nine = datetime.timedelta(hours=9)
     assert len(events) == len(dated) > 0, (len(events), len(dated))
     assert len(to_dos) == len(undated), (len(to_dos), len(undated))
     for event, item in zip(events + to_dos, dated + undated):
         assert not event.errors, event.errors
         days = [datetime.date.fromisoformat(day) for day in (item["from"], item["by"]) if day]
+        if item["overdue"]:
+            days = [datetime.date.fromisoformat(report["from"])]
         assert event["UID"] == item["uid"], item
         if days:
             assert event.decoded("DTSTART") == min(days), item
@@ -48,7 +51,19 @@ def main(calendar_file, json_file):
         assert str(event["DESCRIPTION"]) == f"{item['text']}\n{report['notice']}", item
         assert event.get("LOCATION") == item["apiary"], item
         whom = f" ({said(item['colonies'])})" if item["colonies"] else ""
-        assert str(event["SUMMARY"]) == item["title"] + whom, item
+        overdue = "overdue: " if item["overdue"] else ""
+        assert str(event["SUMMARY"]) == overdue + item["title"] + whom, item
+        alarms = event.walk("VALARM")
+        if item["weight"] != "must" or not (item["by"] or item["overdue"]):
+            assert not alarms, item
+            continue
+        alarm, = alarms
+        assert alarm["ACTION"] == "DISPLAY" and str(alarm["DESCRIPTION"]) == str(event["SUMMARY"]), item
+        end = alarm["TRIGGER"].params.get("RELATED") == "END"
+        begins = datetime.datetime.combine(event.decoded("DTEND" if end else "DTSTART"), datetime.time())
+        at = begins + alarm.decoded("TRIGGER")
+        before = datetime.timedelta(days=0 if item["overdue"] else 1)
+        assert at == datetime.datetime.combine(days[-1] - before, datetime.time()) + nine, (item, at)
     print(f"{len(events)} events and {len(to_dos)} to-dos read the same by {icalendar.__name__} {icalendar.__version__}")
 
 

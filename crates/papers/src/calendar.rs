@@ -5,15 +5,18 @@
 //!
 //! Every event lasts whole days, from the first to the last day of its item; the end of an event is the day after its last.
 //! If only one of the two is known, the event is on that day. If neither is known, the item is a to-do, which needs no day.
+//! What is overdue is on the day asked about, since a day in the past is looked at by nobody. What must be done has an alarm
+//! at nine in the morning: of the day before its last day, or of the day asked about if it is overdue.
 //! There is no clock here: an event is stamped with the instant at which the last entry relevant to it was recorded, and its
 //! sequence is that entry's place in the journal. So both only rise.
 
+use chrono::TimeDelta;
 use combclear_domain::basics::calendar::{Day, Instant};
 use combclear_domain::questions::due::{Item, Weight};
 use combclear_wording::Words;
-use combclear_wording::calendar::{name, summary};
+use combclear_wording::calendar::{name, overdue, summary};
 use combclear_wording::due::{DueItem, DueReport};
-use icalendar::{Calendar, Component, Event, Property, Todo};
+use icalendar::{Alarm, Calendar, Component, Event, EventLike, Property, Todo, Trigger};
 
 /// The media type of a calendar.
 pub const MEDIA_TYPE: &str = "text/calendar; charset=utf-8";
@@ -28,8 +31,10 @@ pub fn calendar(report: &DueReport) -> String {
     calendar.append_property(Property::new("CALSCALE", "GREGORIAN"));
     // The library does not treat this property as text, and so does not escape it.
     calendar.append_property(Property::new("NAME", escaped(&name(words, &report.holding))));
+    // Older than that property, and read by most programs.
+    calendar.append_property(text("X-WR-CALNAME", &name(words, &report.holding)));
     for item in report.items() {
-        match days(&item.item) {
+        match days(&item.item, report.from) {
             Some(days) => calendar.push(event(words, item, days, &report.notice)),
             None => calendar.push(to_do(words, item, &report.notice)),
         };
@@ -43,11 +48,36 @@ fn event(words: &Words, item: &DueItem, (first, last): (Day, Day), notice: &str)
         .append_property(date("DTSTART", first))
         // A task does not block time for other appointments.
         .append_property(Property::new("TRANSP", "TRANSPARENT"));
+    if let Some(trigger) = trigger(&item.item) {
+        let mut alarm = Alarm::display(&summary_of(words, item), trigger);
+        // The library would make up an id and stamp it with its own clock.
+        alarm
+            .uid(&format!("{}-alarm", item.item.uid))
+            .append_property(Property::new("DTSTAMP", stamp(item.item.recorded_at)));
+        event.alarm(alarm.done());
+    }
     // Without an end an all-day event lasts one day, which is right on the last representable day.
     if last < Day::LAST {
         event.append_property(date("DTEND", last.next()));
     }
     event.done()
+}
+
+/// When to remind of what must be done: nine in the morning of the day before its last, or of the day asked about.
+fn trigger(item: &Item) -> Option<Trigger> {
+    let hours = TimeDelta::hours;
+    match (item.weight, item.by) {
+        (Weight::Must, _) if item.overdue => Some(Trigger::after_start(hours(9))),
+        // The end of the event is the midnight after its last day, which the last day of all does not have.
+        (Weight::Must, Some(by)) if by < Day::LAST => Some(Trigger::before_end(hours(24 + 15))),
+        (Weight::Must | Weight::Advice | Weight::May, _) => None,
+    }
+}
+
+/// An item in one line; one that is overdue says so.
+fn summary_of(words: &Words, due: &DueItem) -> String {
+    let said = summary(words, &due.title, &due.item.colonies);
+    if due.item.overdue { overdue(words, &said) } else { said }
 }
 
 fn to_do(words: &Words, item: &DueItem, notice: &str) -> Todo {
@@ -56,7 +86,7 @@ fn to_do(words: &Words, item: &DueItem, notice: &str) -> Todo {
 
 /// The properties common to events and to-dos: all but the days.
 fn described<C: Component>(words: &Words, mut component: C, due: &DueItem, notice: &str) -> C {
-    let DueItem { item, title, text: says } = due;
+    let DueItem { item, text: says, .. } = due;
     // Programs depend on these words.
     let kind = match item.weight {
         Weight::Must => "MUST",
@@ -67,7 +97,7 @@ fn described<C: Component>(words: &Words, mut component: C, due: &DueItem, notic
         .uid(&item.uid.to_string())
         .append_property(Property::new("DTSTAMP", stamp(item.recorded_at)))
         .append_property(Property::new("SEQUENCE", item.sequence.min(SEQUENCE_MOST).to_string()))
-        .append_property(text("SUMMARY", &summary(words, title, &item.colonies)))
+        .append_property(text("SUMMARY", &summary_of(words, due)))
         .append_property(text("DESCRIPTION", &format!("{says}\n{notice}")))
         .append_property(Property::new("CATEGORIES", kind));
     if let Some(apiary) = &item.apiary {
@@ -80,9 +110,10 @@ fn described<C: Component>(words: &Words, mut component: C, due: &DueItem, notic
 const SEQUENCE_MOST: u64 = 2_147_483_647;
 
 /// The first and last day of an event; `None` if neither is known. If the last permitted day comes before the first, the
-/// event is on the last permitted day.
-fn days(item: &Item) -> Option<(Day, Day)> {
+/// event is on the last permitted day. What is overdue is on the day asked about.
+fn days(item: &Item, asked: Day) -> Option<(Day, Day)> {
     match (item.from, item.by) {
+        _ if item.overdue => Some((asked, asked)),
         (Some(from), Some(by)) => Some((from.min(by), by)),
         (Some(day), None) | (None, Some(day)) => Some((day, day)),
         (None, None) => None,

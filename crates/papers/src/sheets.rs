@@ -1,11 +1,11 @@
 //! The sheets of the register.
 
-use combclear_domain::Quantity;
 use combclear_domain::basics::calendar::Counting;
-use combclear_domain::basics::words::{Person, Unit};
+use combclear_domain::basics::words::{LotName, Person, Unit};
 use combclear_domain::questions::register::{
     AdministrationRow, CoursePart, DocumentPart, KeeperPart, LotTotal, PrescriptionPart, Register, Written,
 };
+use combclear_domain::{Day, Quantity};
 use combclear_wording::gaps::GapsReport;
 use combclear_wording::{Label, Words, notice, paper};
 
@@ -31,6 +31,7 @@ impl Paper {
             lots(register, tell),
             apiaries(register, tell),
             colonies(register, tell),
+            annex(register, tell),
         ];
         sheets.extend(gaps.map(|gaps| sheets_gaps::gaps(words, gaps)));
         Paper {
@@ -94,10 +95,10 @@ pub(crate) fn sheet<const N: usize>(
 
 fn acquisitions(register: &Register, tell: &Telling) -> Sheet {
     let columns = [
-        (Label::EntryNumber, 8),
         (Label::DateAcquired, 9),
+        (Label::EntryNumber, 8),
         (Label::Medicine, 16),
-        (Label::LotBatchExpiry, 15),
+        (Label::BatchAndExpiry, 15),
         (Label::Quantity, 9),
         (Label::Supplier, 17),
         (Label::ProofOfPurchase, 16),
@@ -107,12 +108,10 @@ fn acquisitions(register: &Register, tell: &Telling) -> Sheet {
         let supplier = row.supplier.as_ref();
         let name = Cell::of(supplier.map(|supplier| &supplier.name).into());
         [
-            entry(&row.written, tell),
             day_or_before(&row.written, row.earlier, tell),
+            entry(&row.written, tell),
             medicine(&row.medicine, tell),
-            Cell::text(row.lot.to_string())
-                .and(tell.label(Label::Batch), row.batch.as_ref().into())
-                .and(tell.label(Label::Expiry), Piece::date(row.expiry)),
+            batch(row.batch.as_ref(), row.expiry, &row.lot, tell),
             Cell::of(Piece::Amount(row.quantity, row.medicine.unit)),
             name.and(
                 tell.label(Label::Address),
@@ -146,22 +145,23 @@ fn documents_cell(cell: Cell, documents: &[DocumentPart], tell: &Telling) -> Cel
         let name = written(document.file_name.as_ref())
             .map_or_else(|| document.media_type.to_string(), str::to_owned);
         cell.and(tell.label(Label::Document), Piece::Text(name))
-            .and(tell.label(Label::Sha256), Piece::text(document.content))
     })
 }
 
 fn administrations(register: &Register, tell: &Telling) -> Sheet {
     let columns = [
+        (Label::DateGiven, 9),
         (Label::EntryNumber, 8),
         (Label::Medicine, 13),
-        (Label::LotBatchExpiry, 11),
-        (Label::Colonies, 12),
+        (Label::BatchAndExpiry, 11),
+        (Label::Colonies, 11),
         (Label::Quantity, 10),
         (Label::Apiary, 9),
-        (Label::FirstAndLastDay, 11),
-        (Label::WithdrawalPeriod, 11),
-        (Label::BlockedAndFree, 11),
-        (Label::GivenByAndWhy, 14),
+        (Label::FirstAndLastDay, 10),
+        (Label::WithdrawalPeriod, 10),
+        (Label::BlockedAndFree, 10),
+        (Label::GivenBy, 10),
+        (Label::Reason, 10),
     ];
     let by_moments = register.policy == Counting::Elapsed.as_str();
     let rows = register.administrations.iter().flat_map(|row| {
@@ -183,12 +183,13 @@ fn administration(
     share: &Share<'_>,
     tell: &Telling,
     by_moments: bool,
-) -> [Cell; 10] {
+) -> [Cell; 12] {
     let number = entry(&row.written, tell);
     let number = if index == 0 { number } else { number.and_text(tell.label(Label::SameEntry)) };
     let number = if row.earlier { number.and_text(tell.label(Label::BeforeThisTime)) } else { number };
     [
-        number.and(tell.label(Label::Date), Piece::Date(row.written.on)),
+        day(&row.written, tell),
+        number,
         medicine(&row.medicine, tell),
         lot(row, share, tell),
         Cell::text(names(share.colonies.iter().copied()))
@@ -199,15 +200,22 @@ fn administration(
         withdrawal(row, share.course, tell),
         blocked(share.course, by_moments, tell),
         given_by(row, tell),
+        reason(row, tell),
     ]
+}
+
+/// A lot as a form names it: its batch and expiry. The keeper's own name for it comes last.
+fn batch(batch: Option<&String>, expiry: Option<Day>, lot: &LotName, tell: &Telling) -> Cell {
+    Cell::of(batch.into())
+        .and(tell.label(Label::Expiry), Piece::date(expiry))
+        .and(tell.label(Label::Lot), Piece::text(lot))
 }
 
 fn lot(row: &AdministrationRow, share: &Share<'_>, tell: &Telling) -> Cell {
     let of: Vec<_> = share.given.map_or_else(|| row.given.iter().collect(), |given| vec![given]);
     of.into_iter().fold(Cell::default(), |cell, given| {
-        cell.and_text(given.lot.to_string())
-            .and(tell.label(Label::Batch), given.batch.as_ref().into())
-            .and(tell.label(Label::Expiry), Piece::date(given.expiry))
+        let Cell(lines) = batch(given.batch.as_ref(), given.expiry, &given.lot, tell);
+        Cell(cell.0.into_iter().chain(lines).collect())
     })
 }
 
@@ -295,23 +303,26 @@ fn blocked(course: Option<&CoursePart>, by_moments: bool, tell: &Telling) -> Cel
 }
 
 fn given_by(row: &AdministrationRow, tell: &Telling) -> Cell {
-    let mut cell = Cell::default()
-        .and(tell.label(Label::GivenBy), row.given_by.as_ref().or(row.vet.as_ref()).into())
-        .and(tell.label(Label::Reason), row.against.as_ref().into());
+    let mut cell = Cell::of(row.given_by.as_ref().or(row.vet.as_ref()).into());
     let more = [
         (Label::Vet, row.vet.as_ref().map(ToString::to_string)),
         (Label::Certificate, row.certificate.clone()),
-        (Label::Method, row.method.as_ref().map(ToString::to_string)),
     ];
     for (label, said) in more {
         if let Some(said) = said.filter(|said| is_written(said)) {
             cell = cell.and(tell.label(label), Piece::Text(said));
         }
     }
+    cell.and(tell.label(Label::WrittenBy), Piece::text(&row.written.recorded_by))
+}
+
+fn reason(row: &AdministrationRow, tell: &Telling) -> Cell {
+    let cell = Cell::of(row.against.as_ref().into());
+    let method = row.method.as_ref().map(|method| Piece::Text(method.to_string()));
+    let cell = method.into_iter().fold(cell, |cell, method| cell.and(tell.label(Label::Method), method));
     let prescription =
         row.prescription.as_ref().map_or_else(|| tell.piece(Label::NoneNamed), |part| prescribed(part, tell));
     cell.and(tell.label(Label::Prescription), prescription)
-        .and(tell.label(Label::WrittenBy), Piece::text(&row.written.recorded_by))
 }
 
 fn prescribed(part: &PrescriptionPart, tell: &Telling) -> Piece {
@@ -321,8 +332,8 @@ fn prescribed(part: &PrescriptionPart, tell: &Telling) -> Piece {
 
 fn removals(register: &Register, tell: &Telling) -> Sheet {
     let columns = [
-        (Label::EntryNumber, 9),
         (Label::DateRemoved, 10),
+        (Label::EntryNumber, 9),
         (Label::Medicine, 16),
         (Label::Placed, 12),
         (Label::Colonies, 18),
@@ -333,8 +344,8 @@ fn removals(register: &Register, tell: &Telling) -> Sheet {
     let rows = register.removals.iter().map(|row| {
         let left = if row.left_inside == 0 { tell.piece(Label::None) } else { Piece::text(row.left_inside) };
         [
-            entry(&row.written, tell),
             day(&row.written, tell),
+            entry(&row.written, tell),
             medicine(&row.medicine, tell),
             Cell::of(Piece::date(row.placed)).and_text(tell.entry(row.first_dose)),
             Cell::text(names(&row.colonies)).and(tell.label(Label::Number), Piece::text(row.colonies.len())),
@@ -349,20 +360,20 @@ fn removals(register: &Register, tell: &Telling) -> Sheet {
 
 fn disposals(register: &Register, tell: &Telling) -> Sheet {
     let columns = [
-        (Label::EntryNumber, 9),
         (Label::Date, 10),
+        (Label::EntryNumber, 9),
         (Label::Medicine, 18),
-        (Label::LotAndBatch, 16),
+        (Label::BatchAndLot, 16),
         (Label::Quantity, 10),
         (Label::HowAndWhere, 24),
         (Label::WrittenBy, 13),
     ];
     let rows = register.disposals.iter().map(|row| {
         [
-            entry(&row.written, tell),
             day(&row.written, tell),
+            entry(&row.written, tell),
             medicine(&row.medicine, tell),
-            Cell::text(row.lot.to_string()).and(tell.label(Label::Batch), row.batch.as_ref().into()),
+            Cell::of(row.batch.as_ref().into()).and(tell.label(Label::Lot), Piece::text(&row.lot)),
             Cell::of(Piece::Amount(row.quantity, row.medicine.unit)),
             Cell::of(Some(&row.how_and_where).into()),
             Cell::text(row.written.recorded_by.to_string()),
@@ -373,8 +384,8 @@ fn disposals(register: &Register, tell: &Telling) -> Sheet {
 
 fn prescriptions(register: &Register, tell: &Telling) -> Sheet {
     let columns = [
-        (Label::EntryNumber, 9),
         (Label::Date, 12),
+        (Label::EntryNumber, 9),
         (Label::Prescription, 16),
         (Label::Vet, 22),
         (Label::Medicine, 18),
@@ -387,8 +398,8 @@ fn prescriptions(register: &Register, tell: &Telling) -> Sheet {
             documents => documents_cell(Cell::default(), documents, tell),
         };
         [
-            entry(&row.written, tell),
             day_or_before(&row.written, row.earlier, tell),
+            entry(&row.written, tell),
             Cell::text(row.prescription.number.to_string()),
             Cell::of(row.prescription.vet.as_ref().into())
                 .and(tell.label(Label::Contact), row.prescription.contact.as_ref().into()),
@@ -404,9 +415,9 @@ fn corrections(register: &Register, tell: &Telling) -> Sheet {
     let columns = [
         (Label::EntryNumber, 9),
         (Label::CorrectedEntry, 15),
-        (Label::Values, 40),
-        (Label::Reason, 22),
-        (Label::WhoAndWhen, 14),
+        (Label::Values, 36),
+        (Label::Reason, 18),
+        (Label::WhoAndWhen, 22),
     ];
     let rows = register.corrections.iter().map(|row| {
         let what = if row.struck_out { Label::StruckOut } else { Label::Corrected };
@@ -456,9 +467,7 @@ fn lots(register: &Register, tell: &Telling) -> Sheet {
         };
         [
             medicine(&total.medicine, tell),
-            Cell::of(total.batch.as_ref().into())
-                .and(tell.label(Label::Expiry), Piece::date(total.expiry))
-                .and(tell.label(Label::Lot), Piece::text(&total.lot)),
+            batch(total.batch.as_ref(), total.expiry, &total.lot, tell),
             left(total.carried_in),
             amount(total.acquired),
             amount(total.given),
@@ -508,4 +517,23 @@ fn colonies(register: &Register, tell: &Telling) -> Sheet {
         ]
     });
     sheet(tell.words, "colonies", Label::KeyOfColonies, columns, rows)
+}
+
+/// The hashes of the documents, out of the way of a reader of the rows.
+fn annex(register: &Register, tell: &Telling) -> Sheet {
+    let columns = [(Label::EntryNumber, 10), (Label::Document, 40), (Label::Sha256, 50)];
+    let of_lots = register.acquisitions.iter().map(|row| (&row.written, &row.documents));
+    let of_prescriptions = register.prescriptions.iter().map(|row| (&row.written, &row.documents));
+    let rows = of_lots.chain(of_prescriptions).flat_map(|(written_by, documents)| {
+        documents.iter().map(|document| {
+            let name = written(document.file_name.as_ref())
+                .map_or_else(|| document.media_type.to_string(), str::to_owned);
+            [
+                Cell::text(tell.number(written_by.seq)),
+                Cell::text(name),
+                Cell::text(document.content.to_string()),
+            ]
+        })
+    });
+    sheet(tell.words, "documents", Label::AnnexDocuments, columns, rows)
 }

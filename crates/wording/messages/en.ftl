@@ -1485,14 +1485,13 @@ label-force-advice = advice
 
 # Papers and their sheets.
 label-register-title = Register of veterinary medicines
-label-gaps-title = Missing from the register
+label-gaps-title = Missing from the register, and irregularities
 label-acquisitions = Acquisitions
 label-administrations = Administrations
 label-removals = Removals
 label-disposals = Disposals
 label-prescriptions = Prescriptions
 label-corrections = Corrections
-label-lots-in-this-time = Lots in this period
 label-books = Stock account by lot
 label-sheets = Sheets
 label-nothing-recorded = Nothing is recorded for this period.
@@ -1526,7 +1525,7 @@ label-earlier-dose-note = A dose marked “{ label-before-this-time }” was giv
 label-lots-note = Every lot of which something moved within the period or is left at its end: carried in + acquired - given - disposed of = balance.
 label-complete-yes = Complete: yes. Everything that these laws require is recorded.
 label-complete-no = Complete: no. Something that the law requires is missing.
-label-complete-unknown = Complete: unknown. For at least one entry no law could be checked.
+label-complete-unknown = Complete: not known. What could not be checked is named below.
 
 # Heads of columns, and labels of values in a cell: these stand before a colon there.
 label-acquired = acquired
@@ -1538,6 +1537,7 @@ label-at = at
 label-authorisation-number = authorisation no.
 label-batch = batch
 label-batch-and-expiry = batch, expiry
+label-batch-and-lot = batch, lot
 label-carried-in = carried in
 label-place = place
 label-key-of-apiaries = Key of apiaries
@@ -1548,7 +1548,7 @@ label-none-there = none: it had ended
 label-remarks = remarks
 label-expired-stock = expired
 label-more-gone-than-acquired = more gone than acquired
-label-blocked-and-free = end of withdrawal
+label-blocked-and-free = withdrawal ends / honey may be taken from
 label-certificate = certificate
 label-colonies = colonies
 label-contact = contact
@@ -1556,6 +1556,8 @@ label-copies = copies
 label-corrected-entry = corrected entry
 label-count = count
 label-date = date
+label-date-given = date given
+label-annex-documents = Annex: documents and their hashes
 label-date-acquired = date acquired
 label-date-removed = date removed
 label-disposed-of = disposed of
@@ -1571,7 +1573,6 @@ label-first-free-day = first free day
 label-free-at = free by full days of 24 hours at
 label-given = given
 label-given-by = given by
-label-given-by-and-why = given by, reason
 label-how-and-where = how and where
 label-how-and-where-disposed-of = how and where disposed of
 label-how-to-supply-it = how to complete it
@@ -1580,8 +1581,6 @@ label-last-blocked-day = last blocked day
 label-law = law
 label-left-inside-each = left in each colony
 label-lot = lot
-label-lot-and-batch = lot and batch
-label-lot-batch-expiry = lot, batch, expiry
 label-medicine = medicine
 label-method = method
 label-more-gone-by = more gone than acquired, by
@@ -1628,9 +1627,9 @@ label-corrected = corrected
 label-no-value-changed = no value changed
 label-not-corrected = not corrected
 label-none-given = not treated itself; medicine carried over when split or united
-label-required = required
-label-not-as-it-should-be = irregular
-label-required-where-it-applies = required where applicable
+label-required = missing, required by law
+label-not-as-it-should-be = irregularity
+label-required-where-it-applies = missing, required where applicable
 label-advised = advised
 label-said-by-prescription = stated in the prescription
 label-said-by-reading = read on the leaflet of the lot
@@ -1721,12 +1720,13 @@ label-exchange-note-archived = Entries that were moved into an archive are left 
 ## Calendar
 
 calendar-name = Combclear: what is due, { $holding }
+calendar-overdue = overdue: { $summary }
 calendar-summary = { $title } ({ $colonies })
 
 ## Pack
 
 label-pack-title = Inspection pack
-label-pack-put-together = Compiled
+label-pack-put-together = Produced on
 label-pack-contents = Contents
 # Each of these stands after the name of its file and a colon.
 label-pack-html = the register, for reading and printing

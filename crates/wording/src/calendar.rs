@@ -12,6 +12,12 @@ pub fn name(words: &Words, holding: &HoldingName) -> String {
     say!(words, CalendarName, holding = holding)
 }
 
+/// An item in one line, that should have been done before.
+#[must_use]
+pub fn overdue(words: &Words, summary: &str) -> String {
+    say!(words, CalendarOverdue, summary = summary)
+}
+
 /// An item in one line, with its colonies.
 #[must_use]
 pub fn summary(words: &Words, title: &str, colonies: &[ColonyName]) -> String {
