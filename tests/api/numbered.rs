@@ -12,7 +12,7 @@ const ID: &str = "01964c7e-6f00-7000-8000-";
 /// exchange has the fields of its standard, and the document of the API has examples.
 #[track_caller]
 pub(crate) fn check(path: &str, answer: &Value) {
-    if path.contains("/entries") || path.ends_with("/exchange") || path == "/openapi.json" {
+    if path.contains("/entries") || path.contains("/exchange/") || path == "/openapi.json" {
         return;
     }
     let (mut named, mut numbered) = (BTreeSet::new(), BTreeSet::new());

@@ -27,7 +27,16 @@ fn without_more_the_register_is_a_text() {
 #[test]
 fn several_files_are_written_at_once_and_none_is_written_over() {
     let bench = Bench::with_demo();
-    let mut all = vec!["--csv", "r.csv", "--html", "r.html", "--exchange", "x.json"];
+    let mut all = vec![
+        "--csv",
+        "r.csv",
+        "--html",
+        "r.html",
+        "--exchange-treatments",
+        "x.json",
+        "--exchange-transactions",
+        "y.json",
+    ];
     if cfg!(feature = "pdf") {
         all.extend(["--pdf", "r.pdf"]);
     } else {
@@ -45,6 +54,7 @@ fn several_files_are_written_at_once_and_none_is_written_over() {
     assert!(bench.read("r.html").starts_with("<!DOCTYPE html>"));
     assert!(std::fs::read(bench.path("r.pdf")).unwrap().starts_with(b"%PDF-"));
     assert!(bench.read("x.json").contains("icarGroupTreatmentEventResource"));
+    assert!(bench.read("y.json").contains("icarMedicineTransactionResource"));
     let help = "name a file that does not exist yet";
     bench
         .run(&register(&["--csv", "r.csv"]))

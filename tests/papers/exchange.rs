@@ -1,6 +1,6 @@
 //! The exchange file against JSON Schemas written from the standard's tables of properties.
 //!
-//! Source: ICAR Animal Data Exchange, development branch of 2024, by its tables of properties (`tests/exchange/schemas`).
+//! Source: ICAR Animal Data Exchange, development branch of 8 February 2024, by its tables of properties (`tests/exchange/schemas`).
 
 use combclear_papers::exchange::Exchange;
 use serde_json::Value;
@@ -12,7 +12,18 @@ fn schema(text: &str) -> jsonschema::Validator {
 }
 
 fn file(report: &combclear_domain::questions::register::Register) -> Value {
-    serde_json::to_value(Exchange::of(report)).unwrap()
+    let Exchange { treatments, transactions } = Exchange::of(report);
+    let members = |collection: Value| {
+        let count = collection["member"].as_array().unwrap().len();
+        let one_page = serde_json::json!({ "totalItems": count, "totalPages": 1, "currentPage": 1 });
+        assert_eq!(collection["view"], one_page);
+        assert_eq!(collection.as_object().unwrap().len(), 2, "a root of the standard");
+        collection["member"].clone()
+    };
+    serde_json::json!({
+        "treatments": members(serde_json::to_value(treatments).unwrap()),
+        "transactions": members(serde_json::to_value(transactions).unwrap()),
+    })
 }
 
 #[test]
@@ -53,6 +64,8 @@ fn the_schemas_refuse_what_is_not_of_the_standard() {
         ("/eventDateTime", Value::from("2026-04-11"), "a civil date"),
         ("/groupMethod", Value::from("Hives"), "a word that the list does not have"),
         ("/totalMedicineUsed/doseUnits", Value::from("strip"), "a unit of our own"),
+        ("/medicine/family", Value::from("Medicines"), "a family that the list does not have"),
+        ("/medicine/identifier", serde_json::json!({ "id": "1" }), "an identifier without a scheme"),
         ("/withdrawals/0/productType", Value::from("Wax"), "a product that the list does not have"),
         ("/embeddedAnimalSet/member/0/scheme", Value::from("colony"), "a scheme that is no reversed domain"),
         (
@@ -63,7 +76,11 @@ fn the_schemas_refuse_what_is_not_of_the_standard() {
     ];
     for (pointer, value, name) in cases {
         let mut bad = good.clone();
-        *bad.pointer_mut(pointer).unwrap() = value;
+        let (within, name_of) = pointer.rsplit_once('/').unwrap();
+        match bad.pointer_mut(within).unwrap() {
+            Value::Object(fields) => _ = fields.insert(name_of.to_owned(), value),
+            other => other[name_of.parse::<usize>().unwrap()] = value,
+        }
         assert!(!treatment.is_valid(&bad), "{name} was let through");
     }
 }
@@ -135,7 +152,7 @@ fn a_period_of_no_days_ends_when_the_treatment_does_and_stands_in_the_remark() {
     assert!(first[0]["remark"].as_str().unwrap().contains("withdrawal period 0 days"), "{:#}", first[0]);
     let used = |item: &Value| item["totalMedicineUsed"]["doseQuantity"].as_u64().unwrap();
     assert_eq!(first.iter().map(used).sum::<u64>(), 16, "the amounts add up to what the entry gave");
-    assert_eq!(first[0]["totalMedicineUsed"]["doseUnits"], "EA");
+    assert_eq!(first[0]["totalMedicineUsed"].get("doseUnits"), None, "the standard has no unit for strips");
 }
 
 /// Merged, the known end of one would be read as that of both.
@@ -222,4 +239,23 @@ fn what_was_copied_from_paper_says_so_in_the_remark_and_nothing_else_does() {
         told += usize::from(says);
     }
     assert!(told >= 4, "a receipt, two treatments and their use, a disposal");
+}
+
+/// A corrected entry goes out under the id of the first one, so that a reader replaces what it has.
+#[test]
+fn a_corrected_entry_keeps_its_id_with_a_later_time() {
+    let report = demo();
+    let file = file(&report);
+    let corrected: Vec<_> = report.acquisitions.iter().filter(|row| row.written.corrects.is_some()).collect();
+    assert!(!corrected.is_empty());
+    for row in corrected {
+        let first = row.written.first_entry.to_string();
+        let transactions = file["transactions"].as_array().unwrap();
+        let item = transactions.iter().find(|item| item["id"] == first.as_str()).unwrap();
+        assert_eq!(item["meta"]["sourceId"], row.written.entry.to_string());
+        assert_ne!(first, row.written.entry.to_string());
+        assert!(
+            item["meta"]["modified"].as_str().unwrap() > row.written.first_recorded_at.to_string().as_str()
+        );
+    }
 }

@@ -237,9 +237,12 @@ pub(crate) struct Register {
     /// How days are counted: calendar-1 (civil days) or elapsed-24, which also gives the moment after full days of 24 hours
     #[arg(long, value_name = "POLICY", default_value = "calendar-1", value_parser = word(Counting::from_word, Counting::ALL))]
     pub(crate) counting: Counting,
-    /// Write treatments and movements of stock in the format of the ICAR Animal Data Exchange
+    /// Write the treatments as a collection of the ICAR Animal Data Exchange
     #[arg(long, value_name = "FILE")]
-    pub(crate) exchange: Option<PathBuf>,
+    pub(crate) exchange_treatments: Option<PathBuf>,
+    /// Write the movements of stock as a collection of the ICAR Animal Data Exchange
+    #[arg(long, value_name = "FILE")]
+    pub(crate) exchange_transactions: Option<PathBuf>,
     /// Print JSON, for programs
     #[arg(long)]
     pub(crate) json: bool,

@@ -1,7 +1,7 @@
-//! Treatments and stock movements for other programs, in the shape of the ICAR Animal Data Exchange JSON.
+//! Treatments and stock movements for other programs: the two collections of the ICAR Animal Data Exchange JSON that hold them.
 //!
-//! Source: ICAR Animal Data Exchange (repository `adewg/ICAR`, Apache-2.0): `icarGroupTreatmentEventResource` and
-//! `icarMedicineTransactionResource` of the development branch of 2024, by their tables of properties.
+//! Source: ICAR Animal Data Exchange (repository `adewg/ICAR`, Apache-2.0), development branch of 8 February 2024:
+//! `icarGroupTreatmentEventCollection` and `icarMedicineTransactionCollection`, by their tables of properties.
 //!
 //! # Days
 //! The standard has date-times only. A civil date is written as midday UTC (`2026-04-11T12:00:00Z`): it is the same date in
@@ -9,17 +9,23 @@
 //! which the treatment ended. It is absent if not known.
 //!
 //! # Units
-//! Grams are `GRM`, millilitres `MLT`. Strips, trays, tablets, wafers and pieces are `EA` (each), and the remark names the
-//! unit. An amount without a recorded unit has no `doseUnits`; a transaction, which must have `units`, says `not recorded`.
-//! DIFFERENCE: `EA` is in the newest list of dose units, but not in that of the 2023 release. Both have `XTU`, which is a tube
-//! in UN/CEFACT Recommendation 21 and would be wrong for a strip.
+//! Grams are `GRM`, millilitres `MLT`. The list of dose units of that version has none for strips, trays, tablets, wafers and
+//! pieces, so a dose of those has no `doseUnits`, which may be left out, and the remark names the unit. A transaction may name
+//! any unit: there they are `EA` (each, UN/CEFACT Recommendation 20), and an amount without a recorded unit says `not recorded`.
+//! DIFFERENCE: the list has `XTU`, which is a tube in UN/CEFACT Recommendation 21 and would be wrong for a strip.
+//!
+//! # Medicines
+//! A medicine is known by its authorisation number, or by the keeper's name for it if none is recorded.
+//!
+//! # Corrections
+//! An entry keeps the id of the first one that recorded it; `meta.modified` is when it was last corrected.
 //!
 //! # Treatments
 //! One for each group of colonies whose course went the same way, as in the rows of the CSV. Each has exactly one
 //! withdrawal, for honey. Without `endDate` its end is not known, and the colonies must be taken as blocked.
 //!
 //! # Data without a place in the standard
-//! See [`Exchange::notes`].
+//! See [`notes`].
 
 use combclear_domain::basics::quantity::Quantity;
 use combclear_domain::basics::words::{HoldingName, LotName, Unit};
@@ -39,18 +45,48 @@ mod treatments;
 const COLONY: &str = "internal.combclear.colony";
 const APIARY: &str = "internal.combclear.apiary";
 const AUTHORISATION: &str = "internal.combclear.authorisation";
+const MEDICINE: &str = "internal.combclear.medicine";
+/// The family of products that medicines belong to, in the words of the standard.
+const FAMILY: &str = "Veterinary Supplies";
+/// The unit of what is counted.
+const EACH: &str = "EA";
 /// The unit of a transaction without a recorded unit. A fixed word, the same in every language.
 const NO_UNITS: &str = "not recorded";
 
-/// A file of treatments and stock movements.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+/// What a reader must know and the format cannot express.
+#[must_use]
+pub fn notes() -> [&'static str; 13] {
+    say::NOTES.map(|note| Words::english().label(note))
+}
+
+/// Treatments and stock movements.
+#[derive(Debug, Clone, PartialEq)]
 pub struct Exchange {
-    /// What a reader must know and the format cannot express.
-    pub notes: [&'static str; 13],
     /// One for each administration and each group of colonies whose course went the same way.
-    pub treatments: Vec<GroupTreatment>,
+    pub treatments: Collection<GroupTreatment>,
     /// What was received, used and disposed of, and what is on hand at the end.
-    pub transactions: Vec<Transaction>,
+    pub transactions: Collection<Transaction>,
+}
+
+/// A collection of the standard (`icarResourceCollection`), on one page.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Collection<T> {
+    view: View,
+    member: Vec<T>,
+}
+
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "camelCase")]
+struct View {
+    total_items: usize,
+    total_pages: u8,
+    current_page: u8,
+}
+
+impl<T> Collection<T> {
+    fn of(member: Vec<T>) -> Collection<T> {
+        Collection { view: View { total_items: member.len(), total_pages: 1, current_page: 1 }, member }
+    }
 }
 
 impl Exchange {
@@ -70,7 +106,7 @@ impl Exchange {
         let through = register.to.min(register.as_of);
         let on_hand = register.totals.iter().filter_map(|lot| on_hand(words, lot, through, &source));
         transactions.extend(on_hand);
-        Exchange { notes: say::NOTES.map(|note| words.label(note)), treatments, transactions }
+        Exchange { treatments: Collection::of(treatments), transactions: Collection::of(transactions) }
     }
 }
 
@@ -151,6 +187,8 @@ struct AnimalSet {
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(rename_all = "camelCase")]
 struct Medicine {
+    identifier: Identifier,
+    family: &'static str,
     name: String,
     #[serde(skip_serializing_if = "Option::is_none")]
     registered_identifier: Option<Identifier>,
@@ -190,7 +228,7 @@ fn units(unit: Unit) -> &'static str {
     match unit {
         Unit::Gram => "GRM",
         Unit::Millilitre => "MLT",
-        Unit::Strip | Unit::Tray | Unit::Tablet | Unit::Wafer | Unit::Piece => "EA",
+        Unit::Strip | Unit::Tray | Unit::Tablet | Unit::Wafer | Unit::Piece => EACH,
     }
 }
 
@@ -200,7 +238,7 @@ fn amount(quantity: Quantity) -> Number {
 }
 
 fn dose(quantity: Quantity, unit: Option<Unit>) -> Dose {
-    Dose { dose_quantity: amount(quantity), dose_units: unit.map(units) }
+    Dose { dose_quantity: amount(quantity), dose_units: unit.map(units).filter(|unit| *unit != EACH) }
 }
 
 /// A URI for the journal of a holding.
@@ -231,7 +269,11 @@ fn instant(at: Instant) -> String {
 
 fn medicine(words: &Words, part: &MedicinePart) -> Medicine {
     let id = said(part.authorisation.as_ref()).map(str::to_owned);
+    let known_by = id.clone().map(|id| Identifier { id, scheme: AUTHORISATION });
+    let own_name = || Identifier { id: paper::medicine(words, &part.medicine), scheme: MEDICINE };
     Medicine {
+        identifier: known_by.unwrap_or_else(own_name),
+        family: FAMILY,
         name: said(part.pack_name.as_ref())
             .map_or_else(|| paper::medicine(words, &part.medicine), str::to_owned),
         registered_identifier: id.map(|id| Identifier { id, scheme: AUTHORISATION }),
@@ -249,7 +291,7 @@ fn transaction(
     Transaction {
         resource_type: "icarMedicineTransactionResource",
         meta: meta(written, source),
-        id: written.entry.to_string(),
+        id: written.first_entry.to_string(),
         event_date_time: midday(written.on),
         responsible: None,
         remark: String::new(),
@@ -302,7 +344,7 @@ fn receipt(words: &Words, row: &AcquisitionRow, source: &str) -> Transaction {
 
 fn uses(words: &Words, row: &AdministrationRow, source: &str) -> Vec<Transaction> {
     let parts = row.given.iter().enumerate().map(|(index, part)| Transaction {
-        id: format!("{}/{index}", row.written.entry),
+        id: format!("{}/{index}", row.written.first_entry),
         responsible: row.given_by.as_ref().or(row.vet.as_ref()).map(ToString::to_string),
         remark: {
             let stock = stock(words, &part.lot, part.batch.as_ref(), row.medicine.unit);

@@ -20,7 +20,7 @@ use sha2::{Digest, Sha256};
 use zip::write::SimpleFileOptions;
 use zip::{CompressionMethod, DateTime, ZipWriter};
 
-use crate::exchange::Exchange;
+use crate::exchange::{Exchange, notes};
 use crate::sheet::{Paper, visible, written};
 use crate::typesetter::{NotSet, Typesetter};
 use crate::{flat, html};
@@ -89,6 +89,7 @@ pub fn pack(input: &Input<'_>) -> Result<Vec<u8>, NotPacked> {
     let words = Words::english();
     let proofs = proofs(words, input);
     let paper = Paper::of(register, input.gaps);
+    let exchange = Exchange::of(register);
     let mut files = vec![
         PackedFile::new("index.html", index(words, input, &paper, &proofs).into_bytes()),
         PackedFile::new("register.html", html::page(&paper).into_bytes()),
@@ -99,7 +100,8 @@ pub fn pack(input: &Input<'_>) -> Result<Vec<u8>, NotPacked> {
     files.extend([
         PackedFile::new("register.csv", flat::csv(register)?),
         PackedFile::new("register.json", json(&RegisterReport::of(words, register))?),
-        PackedFile::new("exchange.json", json(&Exchange::of(register))?),
+        PackedFile::new("exchange-treatments.json", json(&exchange.treatments)?),
+        PackedFile::new("exchange-transactions.json", json(&exchange.transactions)?),
     ]);
     if let Some(gaps) = input.gaps {
         files.push(PackedFile::new("gaps.html", html::page(&Paper::of_gaps(gaps, register)).into_bytes()));
@@ -300,7 +302,11 @@ fn index(words: &Words, input: &Input<'_>, paper: &Paper, proofs: &[Proof<'_>]) 
             }
             li { (file("register.csv", Label::PackCsv)) }
             li { (file("register.json", Label::PackJson)) }
-            li { (file("exchange.json", Label::PackExchange)) }
+            li {
+                a href="exchange-treatments.json" { "exchange-treatments.json" } ", "
+                (file("exchange-transactions.json", Label::PackExchange))
+                ul { @for note in notes() { li { (note) } } }
+            }
             @if input.gaps.is_some() {
                 li { a href="gaps.html" { "gaps.html" } ", " (file("gaps.json", Label::PackGaps)) }
             } @else {

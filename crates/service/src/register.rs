@@ -14,7 +14,7 @@ use combclear_domain::journal::Hash;
 use combclear_domain::questions::gaps::Gaps;
 use combclear_domain::questions::register::{Period, Register};
 use combclear_domain::{Day, Instant};
-use combclear_papers::exchange::Exchange;
+use combclear_papers::exchange::{Collection, Exchange, GroupTreatment, Transaction};
 use combclear_papers::pack::{Failing, Input, Why, pack, safe_name};
 use combclear_papers::{Paper, Typesetter, flat, html};
 use combclear_store::{Attached, ContentState, contents_of, documents};
@@ -102,25 +102,49 @@ pub(crate) async fn get_register(
     Ok(response)
 }
 
-/// Read the register for other programs
+/// Read the treatments for other programs
 ///
-/// Treatments and stock movements in the format of the ICAR Animal Data Exchange; `notes` lists what it has no field for.
+/// A collection of group treatment events of the ICAR Animal Data Exchange. The page of the pack lists what it has no field for.
 #[utoipa::path(
     get,
-    path = "/holdings/{holding}/register/exchange",
+    path = "/holdings/{holding}/register/exchange/treatments",
     tag = "register",
     params(HoldingPath, TimeQuery),
-    responses((status = 200, description = "Treatments and movements of stock.", body = serde_json::Value), Problems),
+    responses((status = 200, description = "The treatments.", body = serde_json::Value), Problems),
 )]
-pub(crate) async fn get_register_exchange(
+pub(crate) async fn get_exchange_treatments(
     State(app): State<App>,
     Path(path): Path<HoldingPath>,
     Query(query): Query<TimeQuery>,
-) -> Result<Json<Exchange>, Problem> {
-    let (period, as_of) = asked(&app, &query)?;
-    let register =
-        app.ask(&path.holding, move |holding, app| Register::of(holding, &app.leaflets, period, as_of));
-    Ok(Json(Exchange::of(&register.await?)))
+) -> Result<Json<Collection<GroupTreatment>>, Problem> {
+    Ok(Json(exchange(&app, &path.holding, &query).await?.treatments))
+}
+
+/// Read the movements of stock for other programs
+///
+/// A collection of medicine transactions of the ICAR Animal Data Exchange: what was received, used and disposed of, and what is
+/// on hand at the end.
+#[utoipa::path(
+    get,
+    path = "/holdings/{holding}/register/exchange/transactions",
+    tag = "register",
+    params(HoldingPath, TimeQuery),
+    responses((status = 200, description = "The movements of stock.", body = serde_json::Value), Problems),
+)]
+pub(crate) async fn get_exchange_transactions(
+    State(app): State<App>,
+    Path(path): Path<HoldingPath>,
+    Query(query): Query<TimeQuery>,
+) -> Result<Json<Collection<Transaction>>, Problem> {
+    Ok(Json(exchange(&app, &path.holding, &query).await?.transactions))
+}
+
+async fn exchange(app: &App, holding: &HoldingName, time: &TimeQuery) -> Result<Exchange, Problem> {
+    let (period, as_of) = asked(app, time)?;
+    let read = move |holding: &Holding, app: &App| {
+        Exchange::of(&Register::of(holding, &app.leaflets, period, as_of))
+    };
+    app.ask(holding, read).await
 }
 
 /// Read the inspection pack

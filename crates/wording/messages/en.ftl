@@ -1554,7 +1554,6 @@ label-colonies = colonies
 label-contact = contact
 label-copies = copies
 label-corrected-entry = corrected entry
-label-count = count
 label-date = date
 label-date-given = date given
 label-annex-documents = Annex: documents and their hashes
@@ -1583,7 +1582,6 @@ label-left-inside-each = left in each colony
 label-lot = lot
 label-medicine = medicine
 label-method = method
-label-more-gone-by = more gone than acquired, by
 label-name-on-pack = name on the pack
 label-now = now
 label-number = number
@@ -1704,7 +1702,7 @@ exchange-later-apiary = from { $day } { $apiary }
 
 # What a reader of such a file must know. Names of fields stay as they are.
 label-exchange-note-species = The standard has no species for bees: no specie is given, and an animal is a colony of bees.
-label-exchange-note-schemes = Identifiers use schemes of this program: internal.combclear.colony, .apiary, .authorisation.
+label-exchange-note-schemes = Identifiers use schemes of this program: internal.combclear.colony, .apiary, .authorisation, .medicine.
 label-exchange-note-dates = All dates are civil dates, written as midday UTC; drop the time and do not shift them.
 label-exchange-note-groups = An entry has one treatment for each group of colonies whose course went the same way; meta.sourceId names the entry, and the amounts add up to what it gave.
 label-exchange-note-splits = Colonies that had a medicine carried over when split or united have a treatment of their own, without amounts.
@@ -1713,8 +1711,8 @@ label-exchange-note-end = endDate of a withdrawal is the last blocked day; with 
 label-exchange-note-period = The standard has no field for a withdrawal period in days: it is in remark.
 label-exchange-note-remark = The standard has no field for the address of a supplier, the batch of a movement, or how and where something was disposed of: they are in remark.
 label-exchange-note-location = A location is the apiary on the day of the treatment; later apiaries are in remark.
-label-exchange-note-units = EA counts strips, trays, tablets, wafers or pieces; remark says which.
-label-exchange-note-corrected = Entries that were struck out or corrected are left out; the register has both values.
+label-exchange-note-units = Strips, trays, tablets, wafers and pieces have no unit of dose in the standard; as stock they are EA. remark says which.
+label-exchange-note-corrected = A corrected entry keeps its id, with a later meta.modified; one that was struck out is left out. The register has both values.
 label-exchange-note-archived = Entries that were moved into an archive are left out; the register says how many, and names the file by its hash.
 
 ## Calendar

@@ -70,7 +70,8 @@ async fn a_holding_without_entries_is_a_problem_everywhere_that_names_the_neares
         "medicines",
         "register",
         "register?format=pdf",
-        "register/exchange",
+        "register/exchange/treatments",
+        "register/exchange/transactions",
         "register/pack",
     ] {
         let path = format!("/holdings/heathsite/{below}");

@@ -1,4 +1,4 @@
-//! `/holdings/{holding}/register` in every form, `/register/exchange` and `/register/pack`
+//! `/holdings/{holding}/register` in every form, `/register/exchange/…` and `/register/pack`
 
 use axum::body::Body;
 use axum::http::Request;
@@ -50,9 +50,11 @@ async fn the_register_tells_what_was_given_in_the_time() {
 #[tokio::test]
 async fn other_programs_get_treatments_and_movements_of_stock() {
     let bench = seed::bench().await;
-    let file = bench.get(&format!("{REGISTER}/exchange")).await.good();
-    assert_eq!(file["treatments"][0]["resourceType"], "icarGroupTreatmentEventResource");
-    assert_eq!(file["treatments"][0]["embeddedAnimalSet"]["member"][0]["id"], "M1");
+    let treatments = bench.get(&format!("{REGISTER}/exchange/treatments")).await.good();
+    assert_eq!(treatments["member"][0]["resourceType"], "icarGroupTreatmentEventResource");
+    assert_eq!(treatments["member"][0]["embeddedAnimalSet"]["member"][0]["id"], "M1");
+    let movements = bench.get(&format!("{REGISTER}/exchange/transactions")).await.good();
+    assert_eq!(movements["member"][0]["resourceType"], "icarMedicineTransactionResource");
 }
 
 #[tokio::test]
@@ -68,7 +70,7 @@ async fn the_pack_is_one_zip_file() {
 #[tokio::test]
 async fn a_time_that_ends_before_it_begins_is_a_problem() {
     let bench = seed::bench().await;
-    for below in ["", "/exchange", "/pack"] {
+    for below in ["", "/exchange/treatments", "/exchange/transactions", "/pack"] {
         let path = format!("{REGISTER}{below}");
         let answer = bench.get(&format!("{path}?from=2026-02-01&to=2026-01-01")).await;
         let fault = answer.fault(400, "bad-parameter", &path);

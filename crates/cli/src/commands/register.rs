@@ -79,7 +79,8 @@ pub(super) fn not_made(error: impl std::fmt::Display) -> Failure {
 
 /// The files named.
 fn named(ask: &args::Register) -> impl Iterator<Item = &Path> {
-    [&ask.csv, &ask.html, &ask.pdf, &ask.exchange].into_iter().flatten().map(PathBuf::as_path)
+    let exchange = [&ask.exchange_treatments, &ask.exchange_transactions];
+    [&ask.csv, &ask.html, &ask.pdf].into_iter().chain(exchange).flatten().map(PathBuf::as_path)
 }
 
 /// Two outputs on standard output could not be told apart.
@@ -111,8 +112,12 @@ fn files<'a>(ask: &'a args::Register, register: &Register) -> Result<Vec<(&'a Pa
         }
         files.push((path, pdf.bytes));
     }
-    if let Some(path) = &ask.exchange {
-        files.push((path, serde_json::to_vec_pretty(&Exchange::of(register)).map_err(not_made)?));
+    let exchange = Exchange::of(register);
+    if let Some(path) = &ask.exchange_treatments {
+        files.push((path, serde_json::to_vec_pretty(&exchange.treatments).map_err(not_made)?));
+    }
+    if let Some(path) = &ask.exchange_transactions {
+        files.push((path, serde_json::to_vec_pretty(&exchange.transactions).map_err(not_made)?));
     }
     Ok(files)
 }

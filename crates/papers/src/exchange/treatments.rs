@@ -94,7 +94,7 @@ fn treatment(
     fate: &Fate<'_>,
     source: &str,
 ) -> GroupTreatment {
-    let entry = row.written.entry;
+    let entry = row.written.first_entry;
     let unit = row.medicine.unit;
     let each = same(fate.colonies.iter().map(|colony| fate.each(colony))).filter(|_| !fate.given.is_empty());
     GroupTreatment {

@@ -22,6 +22,7 @@ pub(super) fn entries(view: &View<'_>, register: &Register) -> Vec<NamedEntry> {
         .chain(administrations.iter().map(|row| row.first_dose))
         .chain(removals.iter().map(|row| row.first_dose))
         .chain(register.written().filter_map(|Written { corrects, .. }| *corrects))
+        .chain(register.written().map(|written| written.first_entry))
         .chain(corrections.iter().map(|row| row.of))
         .chain(courses().filter_map(|course| course.withdrawal.as_ref()?.entry))
         .chain(courses().filter_map(|course| course.came_by));

@@ -63,6 +63,8 @@ pub struct Written {
     pub days_late: u32,
     /// The entry that this one corrects, if any.
     pub corrects: Option<EntryId>,
+    /// The first entry of its chain of corrections: itself, unless it corrects another.
+    pub first_entry: EntryId,
 }
 
 impl Written {
@@ -85,6 +87,7 @@ impl Written {
             copied_from: copied.cloned(),
             days_late: u32::try_from(late).unwrap_or(0),
             corrects: record.correction.as_ref().map(|correction| correction.of),
+            first_entry: holding.original(record.id),
         }
     }
 }
