@@ -12,6 +12,7 @@ mod calendar;
 mod exchange;
 mod files;
 mod flat;
+mod look;
 mod making;
 #[path = "../one_line.rs"]
 mod one_line;

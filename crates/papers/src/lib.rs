@@ -12,6 +12,7 @@ pub mod exchange;
 mod fields;
 pub mod flat;
 pub mod html;
+pub mod look;
 pub mod pack;
 mod rows;
 mod shares;

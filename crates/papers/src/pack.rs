@@ -21,6 +21,7 @@ use zip::write::SimpleFileOptions;
 use zip::{CompressionMethod, DateTime, ZipWriter};
 
 use crate::exchange::{Exchange, notes};
+use crate::look::cautions;
 use crate::sheet::{Paper, visible, written};
 use crate::typesetter::{NotSet, Typesetter};
 use crate::{flat, html};
@@ -343,7 +344,12 @@ fn table(words: &Words, proofs: &[Proof<'_>]) -> Markup {
             tbody { @for proof in proofs { tr {
                 th scope="row" { (visible(&proof.of)) }
                 td { @match &proof.kept {
-                    Ok((name, _)) => { a href=(name) { (name) } }
+                    Ok((name, bytes)) => {
+                        a href=(name) { (name) }
+                        @for caution in cautions(proof.document.media_type, bytes) {
+                            br; em { (words.label(caution)) }
+                        }
+                    }
                     Err(why) => { em { (words.label(*why)) } }
                 } }
                 td { (called(proof.document)) }

@@ -1724,6 +1724,11 @@ calendar-summary = { $title } ({ $colonies })
 ## Pack
 
 label-pack-title = Inspection pack
+label-pdf-locked = locked: it may not open without a password
+label-pdf-script = contains a script
+label-pdf-launch = may start another program when it is opened
+label-pdf-file-inside = holds another file
+label-pdf-not-looked-into = not looked into as a whole
 label-pack-put-together = Produced on
 label-pack-contents = Contents
 # Each of these stands after the name of its file and a colon.
