@@ -248,3 +248,15 @@ fn gaps() -> GapsReport {
         notice: "No advice.".to_owned(),
     }
 }
+
+/// An office in the United States files Letter. Common practice, no source.
+#[test]
+fn the_paper_is_that_of_the_country() {
+    let mut report = demo();
+    for (jurisdiction, css) in
+        [("gb", "size: A4 landscape"), ("us", "size: letter landscape"), ("de", "size: A4 landscape")]
+    {
+        report.keepers.last_mut().unwrap().jurisdiction = jurisdiction.parse().unwrap();
+        assert!(combclear_papers::html::page(&Paper::of(&report, None)).contains(css), "{jurisdiction}");
+    }
+}

@@ -3,11 +3,11 @@
 use combclear_wording::{Label, Words, paper};
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
-use crate::sheet::{Cell, Paper, Piece, Sheet, SheetLine, visible};
+use crate::sheet::{Cell, Paper, PaperSize, Piece, Sheet, SheetLine, visible};
 
 /// The paper as an HTML document.
 ///
-/// On paper: A4 landscape. Table heads and the line with holding and keeper repeat on each page, rows stay whole, and pages
+/// On paper: A4 or Letter, landscape. Table heads and the line with holding and keeper repeat on each page, rows stay whole, and pages
 /// are numbered in browsers that support margin boxes (CSS Paged Media Module Level 3).
 #[must_use]
 pub fn page(paper: &Paper) -> String {
@@ -30,11 +30,12 @@ pub fn page(paper: &Paper) -> String {
         }
         @for sheet in &paper.sheets { (table(words, sheet, &running(paper))) }
     };
-    document(words, &format!("{}: {}, {}", paper.title, visible(&paper.holding), paper.period), &body)
+    let title = format!("{}: {}, {}", paper.title, visible(&paper.holding), paper.period);
+    document(words, &title, &body, paper.size)
 }
 
 /// A whole document around a body.
-pub(crate) fn document(words: &Words, title: &str, body: &Markup) -> String {
+pub(crate) fn document(words: &Words, title: &str, body: &Markup, size: PaperSize) -> String {
     let page = html! {
         (DOCTYPE)
         html lang=(words.language()) {
@@ -42,7 +43,7 @@ pub(crate) fn document(words: &Words, title: &str, body: &Markup) -> String {
                 meta charset="utf-8";
                 meta name="viewport" content="width=device-width, initial-scale=1";
                 title { (title) }
-                style { (PreEscaped(STYLE.replace(PAGE, &page_number(words)))) }
+                style { (PreEscaped(STYLE.replace(PAGE, &page_number(words)).replace(SIZE, size.as_css()))) }
             }
             body { main { (body) } }
         }
@@ -122,6 +123,7 @@ fn spoken(words: &Words, line: &SheetLine) -> Markup {
 
 /// The placeholder for the page number in the style.
 const PAGE: &str = "PAGE-NUMBER";
+const SIZE: &str = "PAPER-SIZE";
 
 const STYLE: &str = "
 :root { color-scheme: light; }
@@ -143,12 +145,12 @@ time { white-space: nowrap; }
 a { color: #000; }
 .running { display: none; }
 @page {
-  size: A4 landscape;
+  size: PAPER-SIZE landscape;
   margin: 14mm 10mm 16mm;
-  @bottom-right { content: PAGE-NUMBER; font: 8pt serif; }
+  @bottom-right { content: PAGE-NUMBER; font: 9pt serif; }
 }
 @media print {
-  body { font-size: 7.5pt; margin: 0; }
+  body { font-size: 9pt; margin: 0; }
   nav { display: none; }
   .running { display: table-row; }
   .running td { border: 0; font-style: italic; padding: 0 0 1mm; }

@@ -21,5 +21,5 @@ mod sheets;
 mod sheets_gaps;
 mod typesetter;
 
-pub use sheet::{Cell, Column, Fact, Paper, Piece, Sheet, SheetLine, code_point, visible};
+pub use sheet::{Cell, Column, Fact, Paper, PaperSize, Piece, Sheet, SheetLine, code_point, visible};
 pub use typesetter::{NotSet, Pdf, Typesetter};

@@ -328,7 +328,7 @@ fn index(words: &Words, input: &Input<'_>, paper: &Paper, proofs: &[Proof<'_>]) 
         }
     };
     let title = format!("{}: {}, {}", label(Label::PackTitle), visible(&paper.holding), paper.period);
-    html::document(words, &title, &body)
+    html::document(words, &title, &body, paper.size)
 }
 
 fn table(words: &Words, proofs: &[Proof<'_>]) -> Markup {

@@ -23,6 +23,28 @@ pub struct Paper {
     pub sheets: Vec<Sheet>,
     /// The limits of this paper.
     pub notice: String,
+    /// The paper it is printed on.
+    pub size: PaperSize,
+}
+
+/// The paper that an office of the holding's country files.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum PaperSize {
+    /// 210 by 297 mm (ISO 216).
+    A4,
+    /// 8.5 by 11 inches.
+    Letter,
+}
+
+impl PaperSize {
+    /// Its name in CSS Paged Media Module Level 3.
+    #[must_use]
+    pub const fn as_css(self) -> &'static str {
+        match self {
+            PaperSize::A4 => "A4",
+            PaperSize::Letter => "letter",
+        }
+    }
 }
 
 /// A statement about the whole paper.

@@ -12,7 +12,7 @@ use combclear_wording::{Label, Words, notice, paper};
 use crate::fields;
 use crate::rows::{Telling, day, entry, medicine, names};
 use crate::shares::{Share, shares};
-use crate::sheet::{Cell, Column, Fact, Paper, Piece, Sheet, is_written, written};
+use crate::sheet::{Cell, Column, Fact, Paper, PaperSize, Piece, Sheet, is_written, written};
 use crate::sheets_gaps;
 
 impl Paper {
@@ -42,8 +42,15 @@ impl Paper {
             facts: facts(words, register),
             sheets,
             notice: notice(words),
+            size: size(register),
         }
     }
+}
+
+/// Letter in the United States, A4 elsewhere. Common practice, no source.
+pub(crate) fn size(register: &Register) -> PaperSize {
+    let of_us = register.keepers.last().is_some_and(|part| part.jurisdiction.as_str() == "us");
+    if of_us { PaperSize::Letter } else { PaperSize::A4 }
 }
 
 /// The keepers of the holding, separated by commas.

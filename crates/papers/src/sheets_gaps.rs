@@ -6,7 +6,7 @@ use combclear_wording::gaps::GapsReport;
 use combclear_wording::{Label, Words, paper};
 
 use crate::sheet::{Cell, Fact, Paper, Sheet};
-use crate::sheets::{keeper, keepers, sheet};
+use crate::sheets::{keeper, keepers, sheet, size};
 
 impl Paper {
     /// The gaps alone, with holding and keeper from the register in which they were found.
@@ -36,6 +36,7 @@ impl Paper {
                 .collect(),
             sheets: vec![self::gaps(words, gaps)],
             notice: gaps.notice.clone(),
+            size: size(register),
         }
     }
 }

@@ -1,7 +1,7 @@
 //! The sheets of a paper as data for the template.
 
 use combclear_domain::{Day, Instant};
-use combclear_papers::{Cell, NotSet, Paper, Pdf, Piece, Sheet, SheetLine, code_point, visible};
+use combclear_papers::{Cell, NotSet, Paper, PaperSize, Pdf, Piece, Sheet, SheetLine, code_point, visible};
 use serde::Serialize;
 use typst::foundations::Datetime;
 
@@ -32,6 +32,8 @@ struct Data {
     heading: Vec<String>,
     running: Vec<String>,
     period: Vec<String>,
+    /// As the typesetter calls it.
+    paper: &'static str,
     fonts: [&'static str; 3],
     facts: Vec<FactData>,
     notice: Vec<String>,
@@ -72,8 +74,8 @@ struct LineData {
 /// A cell with more characters or lines than this may break across pages.
 const WHOLE_ROW_SIGNS: usize = 400;
 const WHOLE_ROW_LINES: usize = 20;
-/// The room in the narrowest column of a sheet, in hundredths of the font size: 18 mm at 7.2 pt.
-const NARROW: u32 = 700;
+/// The room in the narrowest column of a sheet, in hundredths of the font size: 16 mm at 9 pt.
+const NARROW: u32 = 510;
 
 impl Data {
     fn of(paper: &Paper, printable: &mut Printable) -> Data {
@@ -84,6 +86,10 @@ impl Data {
             heading: print(paper.title),
             running: print(&format!("{}, {}", paper.holding, paper.keeper)),
             period: print(&format!("{}, {}", paper.title, paper.period)),
+            paper: match paper.size {
+                PaperSize::A4 => "a4",
+                PaperSize::Letter => "us-letter",
+            },
             fonts: FAMILIES,
             facts: std::iter::once(FactData { head: "Holding", says: print(&paper.holding) })
                 .chain(paper.facts.iter().map(|fact| FactData { head: fact.head, says: print(&fact.says) }))
