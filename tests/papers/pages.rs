@@ -257,6 +257,6 @@ fn the_paper_is_that_of_the_country() {
         [("gb", "size: A4 landscape"), ("us", "size: letter landscape"), ("de", "size: A4 landscape")]
     {
         report.keepers.last_mut().unwrap().jurisdiction = jurisdiction.parse().unwrap();
-        assert!(combclear_papers::html::page(&Paper::of(&report, None)).contains(css), "{jurisdiction}");
+        assert!(html::page(&Paper::of(&report, None)).contains(css), "{jurisdiction}");
     }
 }
