@@ -76,6 +76,19 @@ fn tamper(bench: &Bench, sql: &str) {
     behind_its_back(bench, "combclear.db", &[&NO_GUARDS[..], &[sql]].concat());
 }
 
+/// A scan only shows; a PDF that does more is kept as it is, and the keeper hears of it while another scan is easy.
+#[test]
+fn attaching_a_pdf_that_is_locked_or_runs_something_says_so() {
+    let bench = with_lot();
+    let plain = bench.run(&["attach", "invoice.pdf", "--lot=L1", "--by", "A. Keeper"]).done();
+    assert!(!plain.out.contains("Caution"), "{}", plain.out);
+    let object = "own\n9 0 obj\n<< /S /JavaScript /JS (app.alert\\(1\\)) >>\nendobj";
+    bench.write("form.pdf", sample(MediaType::Pdf, object));
+    let said = bench.run(&["attach", "form.pdf", "--lot=L1", "--by", "A. Keeper"]).done();
+    said.says(&["is attached to lot `L1`", "Caution, this file is as follows: contains a script."]);
+    assert_eq!(states(&bench), ["kept", "kept"]);
+}
+
 #[test]
 fn a_document_is_attached_listed_and_saved_to_the_byte() {
     let bench = with_documents();

@@ -2,10 +2,16 @@
 //!
 //! Source: ICAR Animal Data Exchange, development branch of 8 February 2024, by its tables of properties (`tests/exchange/schemas`).
 
+use combclear_domain::journal::Draft;
+use combclear_domain::journal::entry::Correction;
+use combclear_domain::journal::event::{Event, StrikeOut};
+use combclear_domain::questions::register::StruckOutRow;
 use combclear_papers::exchange::Exchange;
+use combclear_testkit::entries::{day, id, take_in};
+use combclear_testkit::files::demo_holding;
 use serde_json::Value;
 
-use super::making::{autumn, copied, demo, hard};
+use super::making::{autumn, copied, demo, hard, register};
 
 fn schema(text: &str) -> jsonschema::Validator {
     jsonschema::draft202012::new(&serde_json::from_str(text).unwrap()).unwrap()
@@ -35,10 +41,12 @@ fn every_treatment_and_every_movement_has_the_shape_of_the_standard() {
         let (treatments, movements) =
             (file["treatments"].as_array().unwrap(), file["transactions"].as_array().unwrap());
         let fates: usize = report.administrations.iter().map(|row| row.courses.len()).sum();
-        assert_eq!(treatments.len(), fates);
+        let gone = |list: &Vec<Value>| list.iter().filter(|item| item["meta"]["isDeleted"] == true).count();
+        assert_eq!(treatments.len() - gone(treatments), fates);
         let given: usize = report.administrations.iter().map(|row| row.given.len()).sum();
         let on_hand = report.totals.iter().filter(|lot| lot.left.is_some_and(|left| !left.is_zero())).count();
-        assert_eq!(movements.len(), report.acquisitions.len() + given + report.disposals.len() + on_hand);
+        let standing = movements.len() - gone(movements);
+        assert_eq!(standing, report.acquisitions.len() + given + report.disposals.len() + on_hand);
         for (validator, item) in treatments
             .iter()
             .map(|item| (&treatment, item))
@@ -91,8 +99,12 @@ fn every_civil_date_is_written_as_midday_utc() {
     let report = demo();
     let file = file(&report);
     for item in file["treatments"].as_array().unwrap() {
-        let rows = &report.administrations;
-        let row = rows.iter().find(|row| item["meta"]["sourceId"] == row.written.entry.to_string()).unwrap();
+        let gone = report.struck_out.iter().filter_map(|gone| match &gone.row {
+            StruckOutRow::Administration(row) => Some(row.as_ref()),
+            StruckOutRow::Acquisition(_) | StruckOutRow::Disposal(_) => None,
+        });
+        let mut rows = report.administrations.iter().chain(gone);
+        let row = rows.find(|row| item["meta"]["sourceId"] == row.written.entry.to_string()).unwrap();
         assert_eq!(item["eventDateTime"], format!("{}T12:00:00Z", row.written.on));
         for batch in item["batches"].as_array().unwrap() {
             assert!(batch["expiryDate"].as_str().is_none_or(|date| date.ends_with("T12:00:00Z")), "{batch}");
@@ -104,9 +116,10 @@ fn every_civil_date_is_written_as_midday_utc() {
     }
 }
 
-/// A dose from before the period is a treatment that blocks, but no stock movement of the period.
+/// A dose from before the period that still blocks in it comes with its use of stock, on its own day, and the receipt of
+/// its lot: a program that reads the two collections finds for each treatment what it was taken from.
 #[test]
-fn a_dose_given_before_the_time_is_a_treatment_and_no_use_of_stock() {
+fn a_dose_given_before_the_time_is_a_treatment_with_its_use_and_the_receipt_of_its_lot() {
     let report = autumn();
     let file = file(&report);
     let (mut earlier, mut own) = (0, 0);
@@ -118,7 +131,10 @@ fn a_dose_given_before_the_time_is_a_treatment_and_no_use_of_stock() {
             })
         };
         assert!(stands("treatments", None), "{entry}");
-        assert_eq!(stands("transactions", Some("Use")), !row.earlier, "{entry}");
+        assert!(stands("transactions", Some("Use")), "{entry}");
+        for part in &row.given {
+            assert!(report.acquisitions.iter().any(|acquired| acquired.lot == part.lot), "{}", part.lot);
+        }
         *(if row.earlier { &mut earlier } else { &mut own }) += 1;
     }
     assert!(earlier > 0 && own > 0, "{earlier} earlier, {own} of the time");
@@ -258,4 +274,62 @@ fn a_corrected_entry_keeps_its_id_with_a_later_time() {
             item["meta"]["modified"].as_str().unwrap() > row.written.first_recorded_at.to_string().as_str()
         );
     }
+}
+
+/// A program that was sent an entry hears that it was struck out: `meta.isDeleted`, "whether this resource has been deleted
+/// in the source system" by the standard's table of `icarMetaDataType`, under the id it knows.
+#[test]
+fn what_was_struck_out_goes_out_again_as_deleted_with_the_id_it_had() {
+    let treatment = schema(include_str!("../exchange/schemas/group-treatment.json"));
+    let movement = schema(include_str!("../exchange/schemas/medicine-transaction.json"));
+    let mut holding = demo_holding();
+    let before = file(&register(&holding, "2025-01-01", "2026-12-31"));
+    let report = register(&holding, "2025-01-01", "2026-12-31");
+    // The latest of each: nothing else depends on it.
+    let given = report.administrations.iter().rev().map(|row| &row.written);
+    let disposed = report.disposals.iter().map(|row| &row.written);
+    let mut struck_out = Vec::new();
+    for (number, written) in given.chain(disposed).enumerate() {
+        let draft = Draft {
+            correction: Some(Box::new(Correction { of: written.entry, reason: "written twice".to_owned() })),
+            ..Draft::new(
+                id(7_000 + number),
+                day("2026-11-20"),
+                "A. Keeper".parse().unwrap(),
+                Event::from(StrikeOut {}),
+            )
+        };
+        if take_in(&mut holding, draft, "2026-11-20T10:00:00.000Z").is_ok() {
+            struck_out.push(written.clone());
+        }
+    }
+    let after = file(&register(&holding, "2025-01-01", "2026-12-31"));
+    let mut kinds = std::collections::BTreeSet::new();
+    for written in &struck_out {
+        for (list, validator) in [("treatments", &treatment), ("transactions", &movement)] {
+            let of_entry = |file: &Value| -> Vec<Value> {
+                let all = file[list].as_array().unwrap().iter();
+                let first = written.first_entry.to_string();
+                all.filter(|item| item["id"].as_str().unwrap().starts_with(&first)).cloned().collect()
+            };
+            let (was, now) = (of_entry(&before), of_entry(&after));
+            assert_eq!(was.is_empty(), now.is_empty(), "{list} of {}", written.entry);
+            for item in &now {
+                assert_eq!(item["meta"]["isDeleted"], true, "{item:#}");
+                assert_eq!(item["meta"]["modified"], "2026-11-20T10:00:00.000Z");
+                assert_eq!(item["remark"], "struck out: written twice");
+                assert!(validator.is_valid(item), "{item:#}");
+                assert!(was.iter().any(|old| old["id"] == item["id"]), "it had another id: {}", item["id"]);
+                kinds.insert(
+                    item.get("transactionKind").map_or("treatment".to_owned(), |kind| kind.to_string()),
+                );
+            }
+            let colonies = |items: &[Value]| -> std::collections::BTreeSet<String> {
+                let sets = items.iter().filter_map(|item| item["embeddedAnimalSet"]["member"].as_array());
+                sets.flatten().map(|member| member["id"].to_string()).collect()
+            };
+            assert!(colonies(&now).is_subset(&colonies(&was)), "{list} of {}", written.entry);
+        }
+    }
+    assert_eq!(kinds.into_iter().collect::<Vec<_>>(), ["\"Disposal\"", "\"Use\"", "treatment"]);
 }

@@ -22,7 +22,7 @@ pub(super) fn autumn() -> Register {
     register(&demo_holding(), "2025-09-01", "2025-10-31")
 }
 
-fn register(holding: &Holding, from: &str, to: &str) -> Register {
+pub(super) fn register(holding: &Holding, from: &str, to: &str) -> Register {
     let period = Period::new(day(from), day(to)).unwrap();
     Register::of(holding, combclear_leaflets::builtin().unwrap(), period, day("2026-11-27"))
 }

@@ -18,7 +18,8 @@
 //! A medicine is known by its authorisation number, or by the keeper's name for it if none is recorded.
 //!
 //! # Corrections
-//! An entry keeps the id of the first one that recorded it; `meta.modified` is when it was last corrected.
+//! An entry keeps the id of the first one that recorded it; `meta.modified` is when it was last corrected. One that was
+//! struck out is sent with `meta.isDeleted`.
 //!
 //! # Treatments
 //! One for each group of colonies whose course went the same way, as in the rows of the CSV. Each has exactly one
@@ -30,7 +31,8 @@
 use combclear_domain::basics::quantity::Quantity;
 use combclear_domain::basics::words::{HoldingName, LotName, Unit};
 use combclear_domain::questions::register::{
-    AcquisitionRow, AdministrationRow, DisposalRow, LotTotal, MedicinePart, Register, Written,
+    AcquisitionRow, AdministrationRow, DisposalRow, LotTotal, MedicinePart, Register, StruckOut,
+    StruckOutRow, Written,
 };
 use combclear_domain::{Day, Instant};
 use combclear_wording::{Label, Words, exchange as say, paper};
@@ -95,17 +97,32 @@ impl Exchange {
     pub fn of(register: &Register) -> Exchange {
         let words = Words::english();
         let source = source(&register.holding);
-        let treatments =
+        let mut treatments: Vec<GroupTreatment> =
             register.administrations.iter().flat_map(|row| treatments::of(words, row, &source)).collect();
         let mut transactions: Vec<Transaction> =
             register.acquisitions.iter().map(|row| receipt(words, row, &source)).collect();
-        // A dose from before the period is not a movement of the period.
-        let used = register.administrations.iter().filter(|row| !row.earlier);
-        transactions.extend(used.flat_map(|row| uses(words, row, &source)));
+        // Also of earlier doses: each treatment has its use, and each use its receipt. `OnHand` is the balance.
+        transactions.extend(register.administrations.iter().flat_map(|row| uses(words, row, &source)));
         transactions.extend(register.disposals.iter().map(|row| disposal(words, row, &source)));
         let through = register.to.min(register.as_of);
         let on_hand = register.totals.iter().filter_map(|lot| on_hand(words, lot, through, &source));
         transactions.extend(on_hand);
+        for gone in &register.struck_out {
+            match &gone.row {
+                StruckOutRow::Acquisition(row) => {
+                    transactions.push(deleted(words, receipt(words, row, &source), gone));
+                }
+                StruckOutRow::Administration(row) => {
+                    treatments
+                        .extend(treatments::of(words, row, &source).map(|item| deleted(words, item, gone)));
+                    transactions
+                        .extend(uses(words, row, &source).into_iter().map(|item| deleted(words, item, gone)));
+                }
+                StruckOutRow::Disposal(row) => {
+                    transactions.push(deleted(words, disposal(words, row, &source), gone));
+                }
+            }
+        }
         Exchange { treatments: Collection::of(treatments), transactions: Collection::of(transactions) }
     }
 }
@@ -168,6 +185,35 @@ struct Meta {
     modified: String,
     #[serde(skip_serializing_if = "Option::is_none")]
     creator: Option<String>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    is_deleted: Option<bool>,
+}
+
+/// What both collections have of their members.
+trait Member {
+    fn told(&mut self) -> (&mut Meta, &mut String);
+}
+
+impl Member for GroupTreatment {
+    fn told(&mut self) -> (&mut Meta, &mut String) {
+        (&mut self.meta, &mut self.remark)
+    }
+}
+
+impl Member for Transaction {
+    fn told(&mut self) -> (&mut Meta, &mut String) {
+        (&mut self.meta, &mut self.remark)
+    }
+}
+
+/// The same, of an entry that was struck out.
+fn deleted<T: Member>(words: &Words, mut member: T, gone: &StruckOut) -> T {
+    let (meta, remark) = member.told();
+    meta.modified = instant(gone.by.recorded_at);
+    meta.creator = Some(gone.by.recorded_by.to_string());
+    meta.is_deleted = Some(true);
+    *remark = say::struck_out(words, &gone.reason);
+    member
 }
 
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -260,6 +306,7 @@ fn meta(written: &Written, source: &str) -> Meta {
         source_id: Some(written.entry.to_string()),
         modified: instant(written.recorded_at),
         creator: Some(written.recorded_by.to_string()),
+        is_deleted: None,
     }
 }
 
@@ -372,7 +419,13 @@ fn on_hand(words: &Words, lot: &LotTotal, on: Day, source: &str) -> Option<Trans
     let stock = stock(words, &lot.lot, lot.batch.as_ref(), lot.medicine.unit);
     Some(Transaction {
         resource_type: "icarMedicineTransactionResource",
-        meta: Meta { source: source.to_owned(), source_id: None, modified: midday(on), creator: None },
+        meta: Meta {
+            source: source.to_owned(),
+            source_id: None,
+            modified: midday(on),
+            creator: None,
+            is_deleted: None,
+        },
         id: format!("on-hand/{on}/{}", lot.lot),
         event_date_time: midday(on),
         responsible: None,

@@ -1698,6 +1698,7 @@ exchange-course-came-on = { $colonies } (carried over when split or united on { 
 exchange-withdrawal = withdrawal period { $period }
 exchange-wait = wait before supers { days }
 exchange-apiary = apiary { $apiary }
+exchange-struck-out = struck out: { $reason }
 exchange-later-apiary = from { $day } { $apiary }
 
 # What a reader of such a file must know. Names of fields stay as they are.
@@ -1712,7 +1713,7 @@ label-exchange-note-period = The standard has no field for a withdrawal period i
 label-exchange-note-remark = The standard has no field for the address of a supplier, the batch of a movement, or how and where something was disposed of: they are in remark.
 label-exchange-note-location = A location is the apiary on the day of the treatment; later apiaries are in remark.
 label-exchange-note-units = Strips, trays, tablets, wafers and pieces have no unit of dose in the standard; as stock they are EA. remark says which.
-label-exchange-note-corrected = A corrected entry keeps its id, with a later meta.modified; one that was struck out is left out. The register has both values.
+label-exchange-note-corrected = A corrected entry keeps its id, with a later meta.modified. One that was struck out has meta.isDeleted, and a single treatment for all its colonies: remove every treatment of that meta.sourceId, or whose id begins alike. The register has both values.
 label-exchange-note-archived = Entries that were moved into an archive are left out; the register says how many, and names the file by its hash.
 
 ## Calendar
@@ -2799,6 +2800,9 @@ part-size = { $bytes ->
    *[other] { $bytes } bytes
 }
 document-attached = `{ $file }` ({ $kind }, { part-size }) is attached to { $to }: document { $hash }, entry { $entry }
+document-caution =
+    Caution, this file is as follows: { $cautions }.
+    It is kept as it is, and the pack says so. An office may refuse it; a plain scan is safer.
 document-not-attached = `{ $file }` was not attached: { $why }
 label-document-name-a-file = name a file: a PDF, JPEG, PNG or HEIC
 document-attached-before = it is already attached to { $to }, on { $on } by { $by } (entry { $entry }); nothing was added

@@ -47,6 +47,12 @@ pub fn dose(words: &Words, dose: u8) -> String {
     say!(words, ExchangeDose, dose = dose)
 }
 
+/// That an entry was struck out, and why.
+#[must_use]
+pub fn struck_out(words: &Words, reason: &str) -> String {
+    say!(words, ExchangeStruckOut, reason = reason)
+}
+
 /// How some colonies got a medicine.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum CameBy {

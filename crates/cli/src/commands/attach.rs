@@ -9,6 +9,7 @@ use combclear_domain::journal::document::DOCUMENT_MOST;
 use combclear_domain::journal::document::{Unfit, in_short, media_type};
 use combclear_domain::journal::event::DocumentAttached;
 use combclear_domain::journal::{Content, Draft, Event};
+use combclear_papers::look::cautions;
 use combclear_store::{Attached, ContentState, Holdings, RecordError};
 use combclear_wording::refusals::Refused;
 use combclear_wording::terminal::{documents as say, failures};
@@ -24,6 +25,7 @@ pub(crate) async fn run(at: &Place, attach: &Attach) -> Result<Outcome, Failure>
     let name = attach.file.display().to_string();
     let bytes = read(&attach.file)?;
     let media_type = media_type(&bytes).map_err(|unfit| not_attached(&name, &unfit))?;
+    let cautions = cautions(media_type, &bytes);
     let content = Content::new(bytes);
     let document = DocumentAttached {
         content: content.hash(),
@@ -55,6 +57,11 @@ pub(crate) async fn run(at: &Place, attach: &Attach) -> Result<Outcome, Failure>
     })
     .await?;
     print(&said)?;
+    if !cautions.is_empty() {
+        let cautions =
+            cautions.into_iter().map(|caution| words.label(caution)).collect::<Vec<_>>().join("; ");
+        print(&say::caution(words, &cautions))?;
+    }
     Ok(Outcome::Done)
 }
 

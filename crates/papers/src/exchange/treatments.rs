@@ -16,9 +16,13 @@ use crate::sheet::{Piece, written};
 
 /// The treatments of an administration: first the colonies treated, by fate; then those that received the course from
 /// another colony.
-pub(super) fn of(words: &Words, row: &AdministrationRow, source: &str) -> Vec<GroupTreatment> {
-    let fates = fates(row);
-    fates.iter().enumerate().map(|(index, fate)| treatment(words, row, index, fate, source)).collect()
+pub(super) fn of(
+    words: &Words,
+    row: &AdministrationRow,
+    source: &str,
+) -> impl Iterator<Item = GroupTreatment> {
+    let fates = fates(row).into_iter().enumerate();
+    fates.map(move |(index, fate)| treatment(words, row, index, &fate, source))
 }
 
 /// Colonies whose course went the same way.

@@ -10,6 +10,8 @@ use crate::{Label, Words};
 super::sentences! {
     /// A document was attached. `kind` is its type in everyday words.
     DocumentAttached: attached(file: &str, kind: &str, bytes: u32, to: &str, hash: Hash, entry: EntryId);
+    /// What to know of an attached document before opening it.
+    DocumentCaution: caution(cautions: &str);
     /// A document was not attached.
     DocumentNotAttached: not_attached(file: &str, why: &str);
     /// A document was attached before, and its content is stored.

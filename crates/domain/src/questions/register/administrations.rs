@@ -10,6 +10,7 @@ use crate::basics::fact::Fact;
 use crate::basics::quantity::Quantity;
 use crate::facts::NotOnRecord;
 use crate::facts::holding::Record;
+use crate::journal::entry::EntryId;
 use crate::journal::event::{Administration, Event};
 
 /// Administrations of the period, each once, and earlier ones that ran into it.
@@ -20,34 +21,47 @@ pub(super) fn administrations(view: &View<'_>, standing: &[&Arc<Record>]) -> Vec
     let given = by_then.filter_map(|record| Some((*record, record.body::<Administration>()?)));
     let rows = given.filter_map(|(record, body)| {
         let courses = courses.get_or_insert_with(|| Courses::of(view));
-        let first = body.continues.and_then(|first| view.holding.effective(first));
-        let first = first.map_or(record.id, |first| first.id);
-        let name = view.holding.medicine_given(body);
-        let earlier = record.on < view.period.from();
-        if earlier && !courses.may_run_into(view, first) {
+        let first = first_dose(view, record, body);
+        if record.on < view.period.from() && !courses.may_run_into(view, first) {
             return None;
         }
         Some(AdministrationRow {
-            written: Written::of(view.holding, record),
-            earlier,
-            one_way: view.leaflet(name.known(), record.on).is_some_and(|leaflet| leaflet.methods.len() <= 1),
-            medicine: view.medicine(name, record.on),
-            given: given_parts(view, body),
-            total: body.given.iter().fold(Quantity::ZERO, |sum, part| sum.plus(part.total())),
-            method: body.method.clone(),
             dose: courses.dose(first, record.id),
-            first_dose: first,
             courses: courses.parts(view, first, record, body),
-            withdrawal_stated: body.withdrawal_days,
-            given_by: body.given_by.clone(),
-            vet: body.vet.clone(),
-            against: body.against.clone(),
-            certificate: body.certificate.clone(),
-            prescription: body.prescription.as_ref().map(|number| view.prescription(number)),
+            ..row(view, record, body)
         })
     });
     rows.filter(|row| !row.earlier || row.courses.iter().any(|part| runs_into(part, view.period.from())))
         .collect()
+}
+
+/// An administration by itself: the first dose of a course of which nothing is on record.
+pub(super) fn row(view: &View<'_>, record: &Record, body: &Administration) -> AdministrationRow {
+    let name = view.holding.medicine_given(body);
+    AdministrationRow {
+        written: Written::of(view.holding, record),
+        earlier: record.on < view.period.from(),
+        one_way: view.leaflet(name.known(), record.on).is_some_and(|leaflet| leaflet.methods.len() <= 1),
+        medicine: view.medicine(name, record.on),
+        given: given_parts(view, body),
+        total: body.given.iter().fold(Quantity::ZERO, |sum, part| sum.plus(part.total())),
+        method: body.method.clone(),
+        dose: 1,
+        first_dose: first_dose(view, record, body),
+        courses: Vec::new(),
+        withdrawal_stated: body.withdrawal_days,
+        given_by: body.given_by.clone(),
+        vet: body.vet.clone(),
+        against: body.against.clone(),
+        certificate: body.certificate.clone(),
+        prescription: body.prescription.as_ref().map(|number| view.prescription(number)),
+    }
+}
+
+/// The first dose of the course to which an administration belongs.
+fn first_dose(view: &View<'_>, record: &Record, body: &Administration) -> EntryId {
+    let first = body.continues.and_then(|first| view.holding.effective(first));
+    first.map_or(record.id, |first| first.id)
 }
 
 /// Whether a course was in on or after a day, or one of its periods ran then.

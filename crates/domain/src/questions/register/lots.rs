@@ -15,7 +15,7 @@ use crate::facts::holding::Record;
 use crate::facts::holding::mentions;
 use crate::facts::{Balance, MedicineGiven, Movement, corrects_count};
 use crate::journal::entry::EntryId;
-use crate::journal::event::{DocumentAttached, Event, HoldingDetails, LeafletReading};
+use crate::journal::event::{Disposal, DocumentAttached, Event, HoldingDetails, LeafletReading, LotAcquired};
 use crate::rules::leaflet::Leaflet;
 
 /// The keepers in the register's period: the one on its first day, and any later ones.
@@ -55,20 +55,24 @@ pub(super) fn acquisitions(
         let Event::LotAcquired(acquired) = &record.event else { return None };
         let earlier = record.on < view.period.from();
         let stands = view.period.holds(record.on) || (earlier && touched.contains(&acquired.lot));
-        stands.then(|| AcquisitionRow {
-            written: Written::of(view.holding, record),
-            earlier,
-            lot: acquired.lot.clone(),
-            medicine: view.medicine(Fact::Known(acquired.medicine.clone()), record.on),
-            batch: acquired.batch.clone(),
-            expiry: acquired.expiry,
-            quantity: acquired.quantity,
-            supplier: acquired.supplier.clone(),
-            proof: acquired.proof.clone(),
-            documents: documents(view.holding.lot_file(&acquired.lot), view.as_of),
-        })
+        stands.then(|| acquisition(view, record, acquired))
     });
     rows.collect()
+}
+
+pub(super) fn acquisition(view: &View<'_>, record: &Record, acquired: &LotAcquired) -> AcquisitionRow {
+    AcquisitionRow {
+        written: Written::of(view.holding, record),
+        earlier: record.on < view.period.from(),
+        lot: acquired.lot.clone(),
+        medicine: view.medicine(Fact::Known(acquired.medicine.clone()), record.on),
+        batch: acquired.batch.clone(),
+        expiry: acquired.expiry,
+        quantity: acquired.quantity,
+        supplier: acquired.supplier.clone(),
+        proof: acquired.proof.clone(),
+        documents: documents(view.holding.lot_file(&acquired.lot), view.as_of),
+    }
 }
 
 /// Prescriptions of the period, and earlier ones used in it.
@@ -99,17 +103,21 @@ pub(super) fn prescriptions(
 pub(super) fn disposals(view: &View<'_>, within: &[&Arc<Record>]) -> Vec<DisposalRow> {
     let rows = within.iter().filter_map(|record| {
         let Event::Disposal(body) = &record.event else { return None };
-        let lot = view.holding.lot(&body.lot).map(|(_, lot)| lot);
-        Some(DisposalRow {
-            written: Written::of(view.holding, record),
-            lot: body.lot.clone(),
-            medicine: view.medicine(view.holding.medicine_of_lot(&body.lot), record.on),
-            batch: lot.and_then(|lot| lot.batch.clone()),
-            quantity: body.quantity,
-            how_and_where: body.how_and_where.clone(),
-        })
+        Some(disposal(view, record, body))
     });
     rows.collect()
+}
+
+pub(super) fn disposal(view: &View<'_>, record: &Record, body: &Disposal) -> DisposalRow {
+    let lot = view.holding.lot(&body.lot).map(|(_, lot)| lot);
+    DisposalRow {
+        written: Written::of(view.holding, record),
+        lot: body.lot.clone(),
+        medicine: view.medicine(view.holding.medicine_of_lot(&body.lot), record.on),
+        batch: lot.and_then(|lot| lot.batch.clone()),
+        quantity: body.quantity,
+        how_and_where: body.how_and_where.clone(),
+    }
 }
 
 /// The account of each lot of which something moved in the period or is left at its end, by name of the lot.

@@ -15,6 +15,7 @@ mod lots;
 mod named;
 mod period;
 mod rows;
+mod struck_out;
 
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -36,6 +37,7 @@ pub use rows::{
     CoursePart, DisposalRow, DocumentPart, GivenPart, KeeperPart, LotTotal, MedicinePart, PrescriptionPart,
     PrescriptionRow, RemovalRow, SaidBy, WithdrawalPart, Written,
 };
+pub use struck_out::{StruckOut, StruckOutRow};
 
 /// The register of a holding for a period.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -63,6 +65,9 @@ pub struct Register {
     pub disposals: Vec<DisposalRow>,
     /// Corrections and strike-outs of all these; the old value stays visible.
     pub corrections: Vec<CorrectionRow>,
+    /// What was acquired, given or disposed of by entries that were struck out, whole. The corrections tell a reader of them.
+    #[serde(skip)]
+    pub struck_out: Vec<StruckOut>,
     /// The entries named above that have no row, with their numbers in the journal.
     pub named_entries: Vec<NamedEntry>,
     /// The stock account of each lot of which something moved in the period or is left at its end.
@@ -132,6 +137,7 @@ impl Register {
             removals,
             disposals: lots::disposals(&view, &within),
             corrections: corrections::corrections(&view, &rest_on),
+            struck_out: struck_out::entries(&view),
             named_entries: Vec::new(),
             totals: lots::totals(&view, &within),
             apiaries: Vec::new(),

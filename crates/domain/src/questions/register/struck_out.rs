@@ -1,0 +1,53 @@
+//! Entries that were struck out, as they stood last.
+//!
+//! They are no rows of the register, where a correction tells of them. A program that was sent them before has to hear
+//! that they are gone.
+
+use super::View;
+use super::rows::{AcquisitionRow, AdministrationRow, DisposalRow, Written};
+use super::{administrations, lots};
+use crate::journal::event::Event;
+
+/// An entry that was struck out.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct StruckOut {
+    /// The entry as it stood last.
+    pub row: StruckOutRow,
+    /// The entry that struck it out.
+    pub by: Written,
+    /// The reason.
+    pub reason: String,
+}
+
+/// A medicine acquired, given or disposed of, by an entry that was struck out.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum StruckOutRow {
+    /// An acquisition.
+    Acquisition(AcquisitionRow),
+    /// An administration. It has no courses, and its dose is always 1.
+    Administration(Box<AdministrationRow>),
+    /// A disposal.
+    Disposal(DisposalRow),
+}
+
+/// Entries of the period, and those that were struck out in it, in the order they were struck out.
+pub(super) fn entries(view: &View<'_>) -> Vec<StruckOut> {
+    let here = |on| view.period.holds(on) && on <= view.as_of;
+    let struck_out = view.holding.corrections().into_iter().filter_map(|(old, new)| {
+        let Event::StrikeOut(_) = &new.event else { return None };
+        if !here(old.on) && !here(new.on) {
+            return None;
+        }
+        let row = match &old.event {
+            Event::LotAcquired(body) => StruckOutRow::Acquisition(lots::acquisition(view, old, body)),
+            Event::Administration(body) => {
+                StruckOutRow::Administration(Box::new(administrations::row(view, old, body)))
+            }
+            Event::Disposal(body) => StruckOutRow::Disposal(lots::disposal(view, old, body)),
+            _ => return None,
+        };
+        let reason = new.correction.as_ref().map(|correction| correction.reason.clone()).unwrap_or_default();
+        Some(StruckOut { row, by: Written::of(view.holding, new), reason })
+    });
+    struck_out.collect()
+}
