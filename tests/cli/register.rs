@@ -6,7 +6,7 @@ use combclear_wording::Words;
 use combclear_wording::terminal::gap_sort;
 use serde_json::{Value, json};
 
-use crate::bench::{Bench, draft, mine, unbroken};
+use crate::bench::{Bench, MINE, draft, lines, mine, unbroken};
 
 const TIME: [&str; 6] = ["--from", "2025-01-01", "--to", "2026-12-31", "--as-of", "2026-11-27"];
 
@@ -160,4 +160,37 @@ fn advice_of_one_sort_is_told_once_by_its_sort_and_the_numbers_of_its_entries() 
         }
     }
     assert!(told > 0, "the demo has no sort of advice that is told in short");
+}
+
+/// A record from before any law known here, with one purchase a day: the glance says each thing once, and how many there are.
+#[test]
+fn many_gaps_of_one_kind_are_counted_and_the_first_are_named() {
+    let bench = Bench::new();
+    let keeper = json!({"keeper": "A. Keeper", "jurisdiction": "gb"});
+    let medicine = json!({"medicine": "strips", "pack_name": "Strips (invented)", "unit": "strip"});
+    let mut entries = vec![
+        draft(1, "1990-01-01", "holding_details", &keeper),
+        draft(2, "1990-01-01", "medicine_described", &medicine),
+    ];
+    let ask = |lots: usize, entries: &mut Vec<String>| {
+        for lot in entries.len() / 2..=lots {
+            let body = json!({"lot": format!("L{lot}"), "medicine": "strips", "quantity": 10});
+            let on = format!("1990-03-{lot:02}");
+            entries.push(draft(2 * lot + 1, &on, "lot_acquired", &body));
+            let between = json!({"apiary": format!("Field {lot}")});
+            entries.push(draft(2 * lot + 2, &on, "apiary_details", &between));
+        }
+        bench.write("mine.jsonl", lines([MINE].into_iter().chain(entries.iter().map(String::as_str))));
+        bench.run(&["import", "mine.jsonl"]).done();
+        bench.run(&["gaps", "--from", "1990-01-01", "--to", "1990-12-31"]).answered(4)
+    };
+    // The last day of the period is checked too.
+    let in_force = "no law of `gb` known here was in force on";
+    ask(1, &mut entries).says(&[&format!("{in_force} 1990-03-01 and on 1990-12-31.")]);
+    ask(20, &mut entries).says(&[
+        &format!("{in_force} 21 of the days checked, the first 1990-03-01 and the last 1990-12-31."),
+        "document: entries no. 3, 5, 7,",
+        "39, 41 (20)",
+    ]);
+    ask(21, &mut entries).says(&["document: 21 entries; the first are no. 3, 5, 7,", "39, 41 -> attach"]);
 }

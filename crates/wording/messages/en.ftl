@@ -951,7 +951,11 @@ gaps-in-archive = { $count ->
 } On the command line, --with-archive reads them back in from its file.
 gaps-law-not-said = The legal requirements could not be checked: the record does not say which jurisdiction's law applies.
 gaps-law-not-known = The legal requirements could not be checked: no law of `{ $jurisdiction }` is known here.
-gaps-law-not-in-force = The legal requirements could not be checked: no law of `{ $jurisdiction }` known here was in force on { $on }.
+gaps-law-not-in-force = The legal requirements could not be checked: no law of `{ $jurisdiction }` known here was in force on { $count ->
+    [one] { $first }
+    [2] { $first } and on { $last }
+   *[other] { $count } of the days checked, the first { $first } and the last { $last }
+}.
 gaps-law-of-union-only = The legal requirements could not be checked: only the Union's part of the law of `{ $jurisdiction }` is known here.
 gaps-no-prescription = No prescription is named: if a vet prescribed a medicine, record the prescription and attach a copy.
 
@@ -1959,6 +1963,7 @@ label-gaps-irregular = Irregular
 label-gaps-where-applicable = Missing, if it applies
 label-gaps-advised = Advised
 terminal-gaps-brief = { $what }: entries no. { $numbers }
+terminal-gaps-of-many = { $what }: { $count } entries; the first are no. { $numbers }
 label-gaps-more = In full, with the stock account of each lot: combclear gaps --full
 terminal-gaps-times = { $what }: { $count } times
 terminal-gaps-entries = entries no. { $numbers }

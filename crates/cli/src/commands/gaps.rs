@@ -61,6 +61,9 @@ fn laws(words: &Words, found: &Gaps) -> String {
     titles.fold(String::new(), |text, law| text + &format!("  {law}\n"))
 }
 
+/// The most runs of entries that a glance names for one kind of gap. The full answer names each.
+const AT_A_GLANCE: usize = 20;
+
 /// Each kind of gap with its entries, and how to fix it.
 fn at_a_glance(words: &Words, found: &Gaps) -> String {
     let head = say::head(words, &found.holding, found.from, found.to);
@@ -90,8 +93,14 @@ fn of_kind(words: &Words, kind: &str, gaps: &[&Gap]) -> String {
         return told_together(words, &[*only]).concat();
     }
     let numbers: Vec<String> = gaps.iter().map(|gap| gap.seq.to_string()).collect();
+    let what = gap_sort(words, kind);
     let numbers = counted(words, numbers.iter().map(String::as_str));
-    let mut text = format!("  {}\n", say::brief(words, &gap_sort(words, kind), &numbers));
+    let runs: Vec<&str> = numbers.split(", ").collect();
+    let brief = match runs.split_at_checked(AT_A_GLANCE) {
+        Some((first, [_, ..])) => say::of_many(words, &what, gaps.len(), &first.join(", ")),
+        _ => say::brief(words, &what, &numbers),
+    };
+    let mut text = format!("  {brief}\n");
     let mut supplies: Vec<String> = gaps.iter().map(|gap| supply_of_each(words, gap.supply)).collect();
     supplies.dedup();
     for supply in supplies {

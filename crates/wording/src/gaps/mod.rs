@@ -3,10 +3,12 @@
 mod report;
 
 use std::borrow::Cow;
+use std::collections::{BTreeMap, BTreeSet};
 
+use combclear_domain::Day;
 use combclear_domain::basics::fact::Fact;
 use combclear_domain::basics::verdict::Verdict;
-use combclear_domain::basics::words::ColonyName;
+use combclear_domain::basics::words::{ColonyName, Jurisdiction};
 use combclear_domain::facts::NotOnRecord;
 use combclear_domain::questions::gaps::{
     About, CopiedEntries, Finding, Gap, GapWeight, Gaps, LawNotAsked, LawPlace, Supply, WhyOpen,
@@ -256,7 +258,7 @@ pub fn summary(words: &Words, found: &Gaps) -> Vec<String> {
     });
     add(count(GapWeight::Advised), |words, count| say!(words, GapsCountAdvised, count = count));
     sentences.extend(found.archived.iter().map(|part| in_archive(words, part)));
-    sentences.extend(found.not_asked.iter().map(|why| not_asked(words, why)));
+    sentences.extend(not_asked(words, &found.not_asked));
     sentences.extend(found.copied.iter().map(|copied| copied_from(words, copied)));
     if found.given_without_prescription {
         sentences.push(say!(words, GapsNoPrescription));
@@ -279,17 +281,36 @@ fn in_archive(words: &Words, part: &ArchivedPart) -> String {
     say!(words, GapsInArchive, count = *entries, on = written.on, entry = written.seq)
 }
 
-fn not_asked(words: &Words, why: &LawNotAsked) -> String {
-    match why {
-        LawNotAsked::NotSaid => say!(words, GapsLawNotSaid),
-        LawNotAsked::NotKnown { jurisdiction, in_force_on: None } => {
-            say!(words, GapsLawNotKnown, jurisdiction = jurisdiction)
-        }
-        LawNotAsked::NotKnown { jurisdiction, in_force_on: Some(on) } => {
-            say!(words, GapsLawNotInForce, jurisdiction = jurisdiction, on = on)
-        }
-        LawNotAsked::UnionsPartOnly { jurisdiction } => {
-            say!(words, GapsLawOfUnionOnly, jurisdiction = jurisdiction)
-        }
+/// Why a law was not asked: a sentence each. A record of years before a law has many such days, and they share one.
+fn not_asked(words: &Words, why: &[LawNotAsked]) -> Vec<String> {
+    let mut not_in_force: BTreeMap<&Jurisdiction, BTreeSet<Day>> = BTreeMap::new();
+    let mut sentences = Vec::new();
+    for why in why {
+        sentences.push(match why {
+            LawNotAsked::NotSaid => say!(words, GapsLawNotSaid),
+            LawNotAsked::NotKnown { jurisdiction, in_force_on: None } => {
+                say!(words, GapsLawNotKnown, jurisdiction = jurisdiction)
+            }
+            LawNotAsked::NotKnown { jurisdiction, in_force_on: Some(on) } => {
+                not_in_force.entry(jurisdiction).or_default().insert(*on);
+                continue;
+            }
+            LawNotAsked::UnionsPartOnly { jurisdiction } => {
+                say!(words, GapsLawOfUnionOnly, jurisdiction = jurisdiction)
+            }
+        });
     }
+    let days = not_in_force.into_iter().filter_map(|(jurisdiction, days)| {
+        let (first, last, count) = (days.first()?, days.last()?, days.len());
+        Some(say!(
+            words,
+            GapsLawNotInForce,
+            jurisdiction = jurisdiction,
+            first = *first,
+            last = *last,
+            count = count
+        ))
+    });
+    sentences.extend(days);
+    sentences
 }

@@ -9,6 +9,8 @@ use crate::{Label, Words};
 super::sentences! {
     /// A kind of gap, and the places of its entries.
     TerminalGapsBrief: brief(what: &str, numbers: &str);
+    /// A kind of gap with very many entries, and the places of the first.
+    TerminalGapsOfMany: of_many(what: &str, count: usize, numbers: &str);
     /// The heading.
     TerminalGapsHead: head(holding: &HoldingName, from: Day, to: Day);
     /// A law that was checked, by its title.
