@@ -320,9 +320,7 @@ fn what_was_struck_out_goes_out_again_as_deleted_with_the_id_it_had() {
                 assert_eq!(item["remark"], "struck out: written twice");
                 assert!(validator.is_valid(item), "{item:#}");
                 assert!(was.iter().any(|old| old["id"] == item["id"]), "it had another id: {}", item["id"]);
-                kinds.insert(
-                    item.get("transactionKind").map_or("treatment".to_owned(), |kind| kind.to_string()),
-                );
+                kinds.insert(item.get("transactionKind").map_or("treatment".to_owned(), ToString::to_string));
             }
             let colonies = |items: &[Value]| -> std::collections::BTreeSet<String> {
                 let sets = items.iter().filter_map(|item| item["embeddedAnimalSet"]["member"].as_array());

@@ -6,7 +6,8 @@
 use super::View;
 use super::rows::{AcquisitionRow, AdministrationRow, DisposalRow, Written};
 use super::{administrations, lots};
-use crate::journal::event::Event;
+use crate::facts::holding::Record;
+use crate::journal::event::{Administration, Disposal, Event, LotAcquired};
 
 /// An entry that was struck out.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -38,16 +39,21 @@ pub(super) fn entries(view: &View<'_>) -> Vec<StruckOut> {
         if !here(old.on) && !here(new.on) {
             return None;
         }
-        let row = match &old.event {
-            Event::LotAcquired(body) => StruckOutRow::Acquisition(lots::acquisition(view, old, body)),
-            Event::Administration(body) => {
-                StruckOutRow::Administration(Box::new(administrations::row(view, old, body)))
-            }
-            Event::Disposal(body) => StruckOutRow::Disposal(lots::disposal(view, old, body)),
-            _ => return None,
-        };
+        let row = row(view, old)?;
         let reason = new.correction.as_ref().map(|correction| correction.reason.clone()).unwrap_or_default();
         Some(StruckOut { row, by: Written::of(view.holding, new), reason })
     });
     struck_out.collect()
+}
+
+/// Nothing for a kind of entry that moves no medicine.
+fn row(view: &View<'_>, old: &Record) -> Option<StruckOutRow> {
+    if let Some(body) = old.body::<LotAcquired>() {
+        return Some(StruckOutRow::Acquisition(lots::acquisition(view, old, body)));
+    }
+    if let Some(body) = old.body::<Administration>() {
+        return Some(StruckOutRow::Administration(Box::new(administrations::row(view, old, body))));
+    }
+    let body = old.body::<Disposal>()?;
+    Some(StruckOutRow::Disposal(lots::disposal(view, old, body)))
 }
