@@ -257,7 +257,7 @@ class Holding:
         releases = {leaflet.get("release") for leaflet in leaflets.values()}
         release = "slow" if "slow" in releases else "single" if releases == {"single"} else None
         if removal[0] == 0:
-            release = None if least else "single" if removal[1] else release  # nothing stays, yet a least stay
+            release = None if least or release == "slow" else "single" if removal[1] else release  # nothing stays, yet it stays
             removal = (None, False)
         acts = "must come out" if removal[0] == 2 else "single" if (removal[0], release) == (None, "single") else "used up"
         days = longest if removal[0] is not None or release == "slow" else 0

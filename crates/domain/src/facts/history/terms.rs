@@ -194,9 +194,10 @@ impl Terms {
             Stay::longest_of(under(BroodState::AbsentOrLowest), under(BroodState::Present))
         };
         let said = removal().resolve(&resolver);
-        // "Nothing stays" and a least stay of some days contradict each other, so one was misread.
+        // "Nothing stays" contradicts a least stay of some days, and a leaflet of a carrier, so one was misread.
         let nothing_stays = said.filter(|fact| fact.value == RemovalNeed::NothingStays);
-        let asked_back = nothing_stays.filter(|_| stay_min.bounds().is_some());
+        let is_carrier = leaflet.is_some_and(|leaflet| leaflet.release == Release::Slow);
+        let asked_back = nothing_stays.filter(|_| is_carrier || stay_min.bounds().is_some());
         // A statement about some doses says nothing about the others.
         let removal = said.filter(|fact| fact.value != RemovalNeed::NothingStays || fact.is_documented());
         Terms {
