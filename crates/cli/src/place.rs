@@ -7,6 +7,7 @@ use combclear_domain::Faults;
 use combclear_domain::basics::spelling::nearest;
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::facts::holding::Holding;
+use combclear_domain::journal::Content;
 use combclear_domain::rules::law::Laws;
 use combclear_domain::rules::leaflet::Leaflets;
 use combclear_store::{Holdings, Journal, StoreError};
@@ -65,10 +66,21 @@ pub(crate) async fn read_with<T>(
     archives: &ReadBack,
     question: impl FnOnce(&Holding) -> T,
 ) -> Result<T, Failure> {
+    read_with_documents(holdings, name, archives, question).await.map(|(answer, _)| answer)
+}
+
+/// The same, with the documents of these archives, which lie in their files.
+pub(crate) async fn read_with_documents<T>(
+    holdings: &Holdings,
+    name: &HoldingName,
+    archives: &ReadBack,
+    question: impl FnOnce(&Holding) -> T,
+) -> Result<(T, Vec<Content>), Failure> {
     if archives.archives.is_empty() {
-        return read(holdings, name, question).await;
+        return Ok((read(holdings, name, question).await?, Vec::new()));
     }
-    Ok(question(&whole(holdings, name, archives).await?.holding))
+    let whole = whole(holdings, name, archives).await?;
+    Ok((question(&whole.holding), whole.contents))
 }
 
 /// The holding named on the command line, or the only one.

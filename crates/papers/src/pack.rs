@@ -134,9 +134,7 @@ impl<'a> Input<'a> {
     /// The hashes of the contents that a register names, in order, with repeats.
     #[must_use]
     pub fn wanted(register: &'a Register) -> Vec<Hash> {
-        let of_lots = register.acquisitions.iter().flat_map(|row| &row.documents);
-        let of_prescriptions = register.prescriptions.iter().flat_map(|row| &row.documents);
-        of_lots.chain(of_prescriptions).map(|document| document.content).collect()
+        register.documents().map(|(_, document)| document.content).collect()
     }
 }
 

@@ -20,7 +20,6 @@ impl Telling {
     pub(crate) fn of(words: &'static Words, register: &Register) -> Telling {
         let mut places: BTreeMap<EntryId, u64> =
             register.written().map(|written| (written.entry, written.seq)).collect();
-        places.extend(register.corrections.iter().map(|row| (row.of, row.of_seq)));
         places.extend(register.named_entries.iter().map(|named| (named.entry, named.seq)));
         Telling { words, places }
     }

@@ -149,10 +149,13 @@ fn proof(words: Option<&String>, documents: &[DocumentPart], tell: &Telling) -> 
 
 fn documents_cell(cell: Cell, documents: &[DocumentPart], tell: &Telling) -> Cell {
     documents.iter().fold(cell, |cell, document| {
-        let name = written(document.file_name.as_ref())
-            .map_or_else(|| document.media_type.to_string(), str::to_owned);
-        cell.and(tell.label(Label::Document), Piece::Text(name))
+        cell.and(tell.label(Label::Document), Piece::Text(document_name(document)))
     })
+}
+
+/// The name of its file, or its type if none is recorded.
+fn document_name(document: &DocumentPart) -> String {
+    written(document.file_name.as_ref()).map_or_else(|| document.media_type.to_string(), str::to_owned)
 }
 
 fn administrations(register: &Register, tell: &Telling) -> Sheet {
@@ -529,18 +532,12 @@ fn colonies(register: &Register, tell: &Telling) -> Sheet {
 /// The hashes of the documents, out of the way of a reader of the rows.
 fn annex(register: &Register, tell: &Telling) -> Sheet {
     let columns = [(Label::EntryNumber, 10), (Label::Document, 40), (Label::Sha256, 50)];
-    let of_lots = register.acquisitions.iter().map(|row| (&row.written, &row.documents));
-    let of_prescriptions = register.prescriptions.iter().map(|row| (&row.written, &row.documents));
-    let rows = of_lots.chain(of_prescriptions).flat_map(|(written_by, documents)| {
-        documents.iter().map(|document| {
-            let name = written(document.file_name.as_ref())
-                .map_or_else(|| document.media_type.to_string(), str::to_owned);
-            [
-                Cell::text(tell.number(written_by.seq)),
-                Cell::text(name),
-                Cell::text(document.content.to_string()),
-            ]
-        })
+    let rows = register.documents().map(|(of, document)| {
+        [
+            Cell::text(tell.number(of.seq)),
+            Cell::text(document_name(document)),
+            Cell::text(document.content.to_string()),
+        ]
     });
     sheet(tell.words, "documents", Label::AnnexDocuments, columns, rows)
 }

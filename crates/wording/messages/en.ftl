@@ -1627,7 +1627,6 @@ label-vet-not-recorded = vet not recorded
 label-struck-out = struck out as a whole
 label-corrected = corrected
 label-no-value-changed = no value changed
-label-not-corrected = not corrected
 label-none-given = not treated itself; medicine carried over when split or united
 label-required = missing, required by law
 label-not-as-it-should-be = irregularity

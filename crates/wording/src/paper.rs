@@ -162,9 +162,6 @@ pub fn dose_of_course(words: &Words, dose: u8, entry: &str) -> String {
 /// How many entries corrected the account of a lot.
 #[must_use]
 pub fn count_corrected(words: &Words, entries: u64) -> String {
-    if entries == 0 {
-        return words.label(Label::NotCorrected).to_owned();
-    }
     say!(words, PaperCountCorrected, entries = entries)
 }
 

@@ -10,7 +10,6 @@ use combclear_wording::Words;
 use combclear_wording::gaps::GapsReport;
 use combclear_wording::terminal::documents::{self as say, Packed};
 
-use super::archive::whole;
 use super::gaps::not_kept;
 use super::{output, print, register, seen};
 use crate::args::{Pack, Place};
@@ -24,13 +23,8 @@ pub(crate) async fn run(at: &Place, ask: &Pack) -> Result<Outcome, Failure> {
     let (register, gaps, contents, failing) = place::with_holding(at, async |holdings, holding| {
         let not_kept = not_kept(holdings, &holding).await?;
         let read = |holding: &_| register::both(holding, leaflets, laws, time, &not_kept);
-        // The documents of an archive lie in its file.
-        let ((register, gaps), mut contents) = if ask.read_back.archives.is_empty() {
-            (place::read(holdings, &holding, read).await?, Vec::new())
-        } else {
-            let whole = whole(holdings, &holding, &ask.read_back).await?;
-            (read(&whole.holding), whole.contents)
-        };
+        let ((register, gaps), mut contents) =
+            place::read_with_documents(holdings, &holding, &ask.read_back, read).await?;
         let mut wanted = Input::wanted(&register);
         contents.retain(|content: &Content| wanted.contains(&content.hash()));
         wanted.retain(|wanted| !contents.iter().any(|content| content.hash() == *wanted));

@@ -1,5 +1,6 @@
 //! `combclear register`: the legal register of a period, on the terminal and as files.
 
+use std::cell::LazyCell;
 use std::io::Write;
 use std::path::{Path, PathBuf};
 
@@ -112,7 +113,7 @@ fn files<'a>(ask: &'a args::Register, register: &Register) -> Result<Vec<(&'a Pa
         }
         files.push((path, pdf.bytes));
     }
-    let exchange = Exchange::of(register);
+    let exchange = LazyCell::new(|| Exchange::of(register));
     if let Some(path) = &ask.exchange_treatments {
         files.push((path, serde_json::to_vec_pretty(&exchange.treatments).map_err(not_made)?));
     }

@@ -59,11 +59,9 @@ fn report(
 fn written(words: &Words, report: &TodayReport) -> String {
     let label = |label| words.label(label);
     let mut text = say::head(words, &report.holding, &day(words, report.on)) + "\n";
+    text.push('\n');
     if report.visits.is_empty() {
-        text.push_str(&format!("\n{}\n", label(Label::TodayNothingDue)));
-    }
-    if !report.visits.is_empty() {
-        text.push('\n');
+        text.push_str(&format!("{}\n", label(Label::TodayNothingDue)));
     }
     for visit in &report.visits {
         text.push_str(&format!("{}\n{}", due::heading(words, visit), due::brief(words, visit, report.on)));

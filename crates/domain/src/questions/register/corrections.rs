@@ -1,6 +1,7 @@
 //! Corrections and strike-outs, with the old value and the new one.
 
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 
 use serde_json::Value;
 
@@ -10,19 +11,26 @@ use crate::facts::holding::Record;
 use crate::journal::entry::EntryId;
 use crate::journal::event::Event;
 
+/// An entry that was wrong, and the one that corrects it or strikes it out.
+pub(super) type Correction<'h> = (&'h Arc<Record>, &'h Arc<Record>);
+
 /// Corrections of entries of the period, and of older ones that its rows depend on, in the order they were recorded.
 /// A chain of corrections is included as a whole if any of its entries belongs here.
-pub(super) fn corrections(view: &View<'_>, rest_on: &BTreeSet<EntryId>) -> Vec<CorrectionRow> {
-    let corrections = view.holding.corrections();
-    let here = |record: &Record| view.period.holds(record.on) && record.on <= view.as_of;
+pub(super) fn corrections(
+    view: &View<'_>,
+    all: &[Correction<'_>],
+    rest_on: &BTreeSet<EntryId>,
+) -> Vec<CorrectionRow> {
     // The chains that belong here, by their first id.
-    let chains: BTreeSet<EntryId> = corrections
+    let chains: BTreeSet<EntryId> = all
         .iter()
-        .filter(|(old, new)| here(old) || here(new) || rest_on.contains(&new.id) || rest_on.contains(&old.id))
+        .filter(|(old, new)| {
+            view.holds(old.on) || view.holds(new.on) || rest_on.contains(&new.id) || rest_on.contains(&old.id)
+        })
         .map(|(old, _)| view.holding.original(old.id))
         .collect();
-    let rows = corrections
-        .into_iter()
+    let rows = all
+        .iter()
         .filter(|(old, _)| is_of_the_register(&old.event) && chains.contains(&view.holding.original(old.id)));
     rows.map(|(old, new)| row(view, old, new)).collect()
 }
@@ -36,9 +44,14 @@ fn row(view: &View<'_>, old: &Record, new: &Record) -> CorrectionRow {
         of_seq: old.seq,
         kind: old.event.kind(),
         struck_out,
-        reason: new.correction.as_ref().map(|correction| correction.reason.clone()).unwrap_or_default(),
+        reason: reason(new),
         changes: changes(&values(view, old), &now),
     }
+}
+
+/// Why an entry corrects another or strikes it out.
+pub(super) fn reason(new: &Record) -> String {
+    new.correction.as_ref().map(|correction| correction.reason.clone()).unwrap_or_default()
 }
 
 /// Every value that differs, by field.

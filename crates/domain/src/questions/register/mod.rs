@@ -103,6 +103,14 @@ impl Register {
             .chain(self.disposals.iter().map(|row| &row.written))
     }
 
+    /// The documents of the acquisitions and prescriptions, each with the entry that it belongs to.
+    pub fn documents(&self) -> impl Iterator<Item = (&Written, &DocumentPart)> {
+        let of_lots = self.acquisitions.iter().map(|row| (&row.written, &row.documents));
+        let of_prescriptions = self.prescriptions.iter().map(|row| (&row.written, &row.documents));
+        let each = of_lots.chain(of_prescriptions);
+        each.flat_map(|(written, documents)| documents.iter().map(move |document| (written, document)))
+    }
+
     /// Reads the register from the journal, as of the end of `as_of`. Never fails; a period without entries has empty
     /// tables.
     #[must_use]
@@ -125,6 +133,7 @@ impl Register {
         rest_on.extend(administrations.iter().map(|row| row.written.entry));
         rest_on.extend(of_courses.filter_map(|course| course.withdrawal.as_ref()?.entry));
         let removals = administrations::removals(&view, &within);
+        let all_corrections = holding.corrections();
         let mut register = Register {
             holding: holding.name().clone(),
             keepers,
@@ -136,8 +145,8 @@ impl Register {
             administrations,
             removals,
             disposals: lots::disposals(&view, &within),
-            corrections: corrections::corrections(&view, &rest_on),
-            struck_out: struck_out::entries(&view),
+            corrections: corrections::corrections(&view, &all_corrections, &rest_on),
+            struck_out: struck_out::entries(&view, &all_corrections),
             named_entries: Vec::new(),
             totals: lots::totals(&view, &within),
             apiaries: Vec::new(),
@@ -179,6 +188,13 @@ struct View<'h> {
     leaflets: &'h Leaflets,
     period: Period,
     as_of: Day,
+}
+
+impl View<'_> {
+    /// Whether a day is in the period, and not after the as-of day.
+    fn holds(&self, on: Day) -> bool {
+        self.period.holds(on) && on <= self.as_of
+    }
 }
 
 /// Whether entries of this kind appear in the register or supply its rows.

@@ -10,15 +10,12 @@ use crate::questions::NamedEntry;
 /// These entries, in journal order.
 pub(super) fn entries(view: &View<'_>, register: &Register) -> Vec<NamedEntry> {
     let rows: BTreeSet<EntryId> = register.written().map(|written| written.entry).collect();
-    let Register { keepers, acquisitions, prescriptions, administrations, removals, corrections, .. } =
-        register;
+    let Register { keepers, administrations, removals, corrections, .. } = register;
     let courses = || administrations.iter().flat_map(|row| &row.courses);
-    let documents = acquisitions.iter().flat_map(|row| &row.documents);
-    let documents = documents.chain(prescriptions.iter().flat_map(|row| &row.documents));
     let named = keepers
         .iter()
         .map(|keeper| keeper.entry)
-        .chain(documents.map(|document| document.entry))
+        .chain(register.documents().map(|(_, document)| document.entry))
         .chain(administrations.iter().map(|row| row.first_dose))
         .chain(removals.iter().map(|row| row.first_dose))
         .chain(register.written().filter_map(|Written { corrects, .. }| *corrects))

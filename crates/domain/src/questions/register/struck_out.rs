@@ -4,6 +4,7 @@
 //! that they are gone.
 
 use super::View;
+use super::corrections::{Correction, reason};
 use super::rows::{AcquisitionRow, AdministrationRow, DisposalRow, Written};
 use super::{administrations, lots};
 use crate::facts::holding::Record;
@@ -32,16 +33,14 @@ pub enum StruckOutRow {
 }
 
 /// Entries of the period, and those that were struck out in it, in the order they were struck out.
-pub(super) fn entries(view: &View<'_>) -> Vec<StruckOut> {
-    let here = |on| view.period.holds(on) && on <= view.as_of;
-    let struck_out = view.holding.corrections().into_iter().filter_map(|(old, new)| {
+pub(super) fn entries(view: &View<'_>, all: &[Correction<'_>]) -> Vec<StruckOut> {
+    let struck_out = all.iter().filter_map(|(old, new)| {
         let Event::StrikeOut(_) = &new.event else { return None };
-        if !here(old.on) && !here(new.on) {
+        if !view.holds(old.on) && !view.holds(new.on) {
             return None;
         }
         let row = row(view, old)?;
-        let reason = new.correction.as_ref().map(|correction| correction.reason.clone()).unwrap_or_default();
-        Some(StruckOut { row, by: Written::of(view.holding, new), reason })
+        Some(StruckOut { row, by: Written::of(view.holding, new), reason: reason(new) })
     });
     struck_out.collect()
 }
