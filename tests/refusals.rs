@@ -298,7 +298,7 @@ fn of_lots() -> Vec<(Untrue, &'static str, &'static str)> {
         (
             Lots::NoSuchLot { lot: a("L1"), near: None }.into(),
             "there is no lot `L1`",
-            "record its acquisition first",
+            "record first that it was acquired, or that a vet brought it",
         ),
         (
             Lots::NoSuchLot { lot: a("L2"), near: Some(a("L1")) }.into(),
@@ -308,11 +308,16 @@ fn of_lots() -> Vec<(Untrue, &'static str, &'static str)> {
         (
             Lots::LotNameIsTaken { lot: a("L1") }.into(),
             "there is already a lot `L1`",
-            "give this acquisition a name of its own; two lots may have the same batch number",
+            "give this lot a name of its own; two lots may have the same batch number",
+        ),
+        (
+            Lots::OfVetsStock { lot: a("V1") }.into(),
+            "lot `V1` is of a vet's own stock, so nothing of it is the keeper's to open or dispose of",
+            "if the vet left some with you, record that as a lot received from the vet",
         ),
         (
             Lots::NotYetAcquired { lot: a("L1"), acquired: late(), on: early() }.into(),
-            "lot `L1` was acquired on 2026-03-02, after 2026-03-01",
+            "lot `L1` is on record from 2026-03-02, which is after 2026-03-01",
             "check both dates",
         ),
         (

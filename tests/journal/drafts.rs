@@ -261,6 +261,15 @@ fn body_of(kind: Kind) -> BoxedStrategy<Value> {
             maybe("proof", text()),
             maybe("label_revision", text()),
         ],
+        Kind::VetLot => vec![
+            needed("lot", name()),
+            needed("medicine", name()),
+            needed("vet", name()),
+            maybe("contact", text()),
+            maybe("batch", text()),
+            maybe("expiry", a_day()),
+            maybe("label_revision", text()),
+        ],
         Kind::LotOpened => vec![needed("lot", name())],
         Kind::DocumentAttached => vec![
             needed("content", "[0-9a-f]{64}".prop_map(Value::from)),

@@ -20,6 +20,10 @@ fn bodies() -> Vec<(Kind, Map<String, Value>)> {
             json!({"apiary": "A", "months": [{"month": 1, "min_c": -2, "max_c": 4.5}]}),
         ),
         (Kind::LotOpened, json!({"lot": "L"})),
+        (
+            Kind::VetLot,
+            json!({"lot": "V", "medicine": "M", "vet": "V. Vet", "batch": "B", "expiry": "2028-05-31"}),
+        ),
         (Kind::Harvest, json!({"harvest_lot": "H 1", "colonies": ["C"], "kilograms": 12.5})),
     ];
     let others = others.map(|(kind, body)| (kind, body.to_string()));

@@ -3,7 +3,7 @@
 use combclear_papers::flat::{COLUMNS, csv, guarded, unguarded};
 use proptest::prelude::*;
 
-use super::making::demo;
+use super::making::{demo, vets};
 
 #[test]
 fn the_demo_as_csv() {
@@ -13,6 +13,22 @@ fn the_demo_as_csv() {
             .trim_start_matches('\u{feff}')
             .replace("\r\n", "\n")
     );
+}
+
+#[test]
+fn a_vets_lot_has_a_row_and_its_vet_stands_there_too() {
+    let bytes = csv(&vets()).unwrap();
+    let mut reader = csv_reader(&bytes[3..]);
+    let place = |name: &str| COLUMNS.iter().position(|column| *column == name).unwrap();
+    let rows: Vec<_> = reader.records().map(Result::unwrap).collect();
+    let of = |kind: &str| {
+        let mut of_kind = rows.iter().filter(|row| &row[0] == kind && &row[place("lot")] == "VET-1");
+        let row = of_kind.next().unwrap();
+        ["batch", "vet", "vet_contact", "quantity"].map(|name| row[place(name)].to_owned())
+    };
+    assert_eq!(of("vet_lot"), ["VB 7 demo", "V. Vet (invented)", "3 Nowhere Lane (invented)", ""]);
+    assert_eq!(of("administration"), ["VB 7 demo", "V. Vet (invented)", "", "2"]);
+    assert!(rows.iter().all(|row| &row[0] != "stock" || &row[place("lot")] != "VET-1"));
 }
 
 /// Texts of the critical characters, and others.

@@ -2,9 +2,11 @@
 
 use combclear_domain::basics::calendar::Instant;
 use combclear_domain::facts::holding::Holding;
+use combclear_domain::journal::Draft;
 use combclear_domain::journal::copied::CopiedFrom;
+use combclear_domain::journal::event::{Event, Kind};
 use combclear_domain::questions::register::{Period, Register};
-use combclear_testkit::entries::day;
+use combclear_testkit::entries::{day, id, take_in};
 use combclear_testkit::files::demo_holding;
 
 /// The instant that files name as their making.
@@ -88,6 +90,19 @@ pub(super) fn copied() -> Register {
     ];
     first.into_iter().flatten().for_each(|written| written.copied_from = from());
     report
+}
+
+/// The demo's register with what a vet gave from the vet's own stock.
+pub(super) fn vets() -> Register {
+    let mut holding = demo_holding();
+    let lot = r#"{"lot":"VET-1","medicine":"winter","vet":"V. Vet (invented)","contact":"3 Nowhere Lane (invented)","batch":"VB 7 demo","expiry":"2027-05-31"}"#;
+    let given = r#"{"given":[{"lot":"VET-1","each":2,"colonies":["M1","M2"]}],"withdrawal_days":0,"vet":"V. Vet (invented)"}"#;
+    for (number, kind, body) in [(9_001, Kind::VetLot, lot), (9_002, Kind::Administration, given)] {
+        let event = Event::read(kind, body).unwrap();
+        let draft = Draft::new(id(number), day("2026-08-20"), "A. Keeper".parse().unwrap(), event);
+        take_in(&mut holding, draft, "2026-08-20T18:00:00.000Z").unwrap();
+    }
+    register(&holding, "2026-08-01", "2026-08-29")
 }
 
 /// The same with documents attached to its first acquisitions.

@@ -15,7 +15,7 @@ use combclear_papers::exchange::Exchange;
 use combclear_papers::{Paper, html};
 use combclear_wording::gaps::{GapReport, GapsReport};
 
-use super::making::{autumn, copied, demo, hard};
+use super::making::{autumn, copied, demo, hard, vets};
 
 #[test]
 fn the_demo_as_a_page() {
@@ -74,6 +74,20 @@ fn a_dose_given_before_the_time_says_so_and_the_sheet_says_why_it_stands_there()
 }
 
 /// A reader finds an entry by its number; an id of 36 characters helps nobody on paper.
+#[test]
+fn what_a_vet_gave_from_the_vets_own_stock_has_a_sheet_of_its_own_and_no_account() {
+    let paper = Paper::of(&vets(), None);
+    let of = |id: &str| paper.sheets.iter().find(|sheet| sheet.id == id);
+    let text = |id: &str| format!("{:?}", of(id).unwrap());
+    assert_eq!(of("vet-lots").unwrap().rows.len(), 1);
+    for said in ["VET-1", "VB 7 demo", "V. Vet (invented)", "3 Nowhere Lane (invented)"] {
+        assert!(text("vet-lots").contains(said), "{said}");
+    }
+    assert!(text("administrations").contains("the vet's own stock"));
+    assert!(!text("acquisitions").contains("VET-1") && !text("lots").contains("VET-1"));
+    assert!(Paper::of(&demo(), None).sheets.iter().all(|sheet| sheet.id != "vet-lots"));
+}
+
 #[test]
 fn entries_are_named_by_their_number_and_never_by_their_id() {
     for report in [demo(), autumn()] {
@@ -240,7 +254,12 @@ fn gaps() -> GapsReport {
             "A".parse().unwrap(),
             "alpha".parse().unwrap(),
             Some(Unit::Strip),
-            Balance { acquired: Quantity::whole(10), given: Quantity::whole(12), disposed: Quantity::ZERO },
+            Balance {
+                acquired: Quantity::whole(10),
+                given: Quantity::whole(12),
+                disposed: Quantity::ZERO,
+                of_a_vet: false,
+            },
             Vec::new(),
         )],
         copied: Vec::new(),

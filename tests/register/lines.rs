@@ -134,6 +134,24 @@ pub(crate) fn corrections(report: &Register) -> Vec<String> {
     line.collect()
 }
 
+pub(crate) fn vet_lots(report: &Register) -> Vec<String> {
+    let line = report.vet_lots.iter().map(|row| {
+        format!(
+            "{}{} {} of {}, batch {}, expiry {}, {} ({}), {} documents",
+            row.written.on,
+            if row.earlier { " earlier" } else { "" },
+            row.lot,
+            or_none(row.medicine.pack_name.as_ref()),
+            or_none(row.batch.as_ref()),
+            or_none(row.expiry),
+            row.vet,
+            or_none(row.contact.as_ref()),
+            row.documents.len()
+        )
+    });
+    line.collect()
+}
+
 pub(crate) fn totals(report: &Register) -> Vec<String> {
     let line = report.totals.iter().map(|total| {
         let or_not = |quantity: Option<Quantity>| quantity.map_or("?".to_owned(), |known| known.to_string());

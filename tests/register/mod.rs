@@ -27,6 +27,8 @@ struct Ask {
     #[serde(default)]
     acquisitions: Option<Vec<String>>,
     #[serde(default)]
+    vet_lots: Option<Vec<String>>,
+    #[serde(default)]
     prescriptions: Option<Vec<String>>,
     #[serde(default)]
     administrations: Option<Vec<String>>,
@@ -63,6 +65,7 @@ fn faults(holding: &Holding, ask: &Ask) -> (usize, Vec<String>) {
     let report = register(holding, &ask.from, &ask.to, &ask.as_of);
     let tables = [
         ("acquisitions", &ask.acquisitions, lines::acquisitions(&report)),
+        ("vet_lots", &ask.vet_lots, lines::vet_lots(&report)),
         ("prescriptions", &ask.prescriptions, lines::prescriptions(&report)),
         ("administrations", &ask.administrations, lines::administrations(&report)),
         ("courses", &ask.courses, lines::courses(&report)),

@@ -135,7 +135,8 @@ class RandomHolding:
                     self.lots[lot] = (f"m{number}", leaflet)
         for lot, (medicine, leaflet) in self.lots.items():
             revision = rng.choice(leaflet.get("revisions", ["2020"])) if self.chance(0.4) else None
-            draft.add(rng.choice([0, 0, self.days[0]]), "lot_acquired", {"lot": lot, "medicine": medicine, "quantity": 1000, "label_revision": revision})
+            kind, whose = rng.choice([("lot_acquired", {"quantity": 1000})] * 3 + [("vet_lot", {"vet": "V. Vet (invented)"})])
+            draft.add(rng.choice([0, 0, self.days[0]]), kind, {"lot": lot, "medicine": medicine, **whose, "label_revision": revision})
 
     def write_dose(self, day):
         rng = self.rng
@@ -230,7 +231,7 @@ class RandomHolding:
         rng = self.rng
         old = rng.choice([entry for entry in self.draft.entries if entry["kind"] not in ("holding_details", "apiary_details", "strike_out")])
         day = (date.fromisoformat(old["on"]) - self.draft.start).days
-        if old["kind"] not in ("colony_established", "medicine_described", "lot_acquired") and self.chance(0.25):
+        if old["kind"] not in ("colony_established", "medicine_described", "lot_acquired", "vet_lot") and self.chance(0.25):
             self.draft.add(day, "strike_out", {}, corrects=old["id"], reason="did not happen")
             return
         body, at = json.loads(json.dumps(old["body"])), old.get("at")
@@ -270,7 +271,7 @@ class RandomHolding:
             body["terms"] = self.terms()
         elif kind == "colony_established":
             body["medicines"] = rng.choice(["none", "not_known"])
-        elif kind == "lot_acquired":
+        elif kind in ("lot_acquired", "vet_lot"):
             body["label_revision"] = rng.choice(["2020", None])
         elif kind == "inspection":
             body["brood"] = rng.choice(["absent", "present"])

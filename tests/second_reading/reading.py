@@ -81,7 +81,7 @@ class Holding:
         self.days = {colony: list(events) for colony, events in self.events.items()}
         self.medicines = {entry.body["medicine"]: entry.body for entry in self.of_kind["medicine_described"]}
         self.prescriptions = {entry.body["prescription"]: entry.body for entry in self.of_kind["prescription"]}
-        self.lots = {entry.body["lot"]: entry.body for entry in self.of_kind["lot_acquired"]}
+        self.lots = {entry.body["lot"]: entry.body for kind in ("lot_acquired", "vet_lot") for entry in self.of_kind[kind]}
         for method in ("lines", "terms", "flows", "line_timeline", "timeline"):  # each is worked out once
             setattr(self, method, cache(getattr(self, method)))
         # ---- 2. The colony

@@ -20,7 +20,7 @@ const STAYS: [&str; 3] = ["stay_min_days", "stay_min_days_with_brood", "stay_max
 pub(super) fn stated(journal: &Journal, holding: &Holding, medicine: &MedicineName) -> BTreeSet<String> {
     let mut stated = BTreeSet::new();
     let mut by_people = |terms: Value| stated.extend(terms.as_object().unwrap().keys().cloned());
-    let of_medicine = |lot| holding.lot(lot).is_some_and(|(_, lot)| lot.medicine == *medicine);
+    let of_medicine = |lot| holding.lot(lot).is_some_and(|(_, lot)| lot.medicine == medicine);
     for draft in &journal.0 {
         match &draft.event {
             Event::MedicineDescribed(body) if body.medicine == *medicine => {

@@ -390,7 +390,9 @@ fn receipt(words: &Words, row: &AcquisitionRow, source: &str) -> Transaction {
 }
 
 fn uses(words: &Words, row: &AdministrationRow, source: &str) -> Vec<Transaction> {
-    let parts = row.given.iter().enumerate().map(|(index, part)| Transaction {
+    // What a vet gave from the vet's own stock moves nothing in the keeper's.
+    let own = row.given.iter().enumerate().filter(|(_, part)| !part.of_vet);
+    let parts = own.map(|(index, part)| Transaction {
         id: format!("{}/{index}", row.written.first_entry),
         responsible: row.given_by.as_ref().or(row.vet.as_ref()).map(ToString::to_string),
         remark: {

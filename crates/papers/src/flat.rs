@@ -1,7 +1,7 @@
 //! The register as one CSV file (RFC 4180), safe to open in a spreadsheet.
 //!
 //! # Rows
-//! One row per record; the first column, `record`, gives its kind: `acquisition`, `administration`, `removal`, `disposal`,
+//! One row per record; the first column, `record`, gives its kind: `acquisition`, `vet_lot`, `administration`, `removal`, `disposal`,
 //! `prescription`, `correction`, `archived`, and those below. An administration has one row for each lot and each group of colonies whose course went the
 //! same way; these rows share one `entry`. Their `quantity` is what these colonies were given from this lot, so that a sum
 //! over any rows counts nothing twice; there is no column for the total of an entry. Colonies that received a course in a
@@ -34,7 +34,7 @@ use combclear_domain::basics::calendar::Counting;
 use combclear_domain::questions::register::{
     AcquisitionRow, AdministrationRow, ApiaryKey, ArchivedPart, ColonyKey, CorrectionRow, CoursePart,
     DisposalRow, DocumentPart, KeeperPart, LotTotal, MedicinePart, PrescriptionPart, PrescriptionRow,
-    Register, RemovalRow, Written,
+    Register, RemovalRow, VetLotRow, Written,
 };
 
 use crate::rows::names;
@@ -261,6 +261,7 @@ impl Record {
 fn records(register: &Register) -> Vec<Record> {
     let mut records = head(register);
     records.extend(register.acquisitions.iter().map(acquisition));
+    records.extend(register.vet_lots.iter().map(vet_lot));
     // Moments exist only if asked for; if so, an absent one is not known.
     let no_moment = if register.policy == Counting::Elapsed.as_str() { NOT_KNOWN } else { NONE };
     for row in &register.administrations {
@@ -289,6 +290,18 @@ fn acquisition(row: &AcquisitionRow) -> Record {
         .said("supplier", supplier.map(|supplier| &supplier.name))
         .said("supplier_address", supplier.and_then(|supplier| supplier.address.as_ref()))
         .said("proof", row.proof.as_ref())
+        .documents(&row.documents)
+}
+
+fn vet_lot(row: &VetLotRow) -> Record {
+    Record::new("vet_lot", &row.written)
+        .own("earlier", yes_or_no(row.earlier))
+        .medicine(&row.medicine)
+        .said("lot", Some(&row.lot))
+        .said("batch", row.batch.as_ref())
+        .own_or("expiry", row.expiry, NOT_RECORDED)
+        .said("vet", Some(&row.vet))
+        .said("vet_contact", row.contact.as_ref())
         .documents(&row.documents)
 }
 

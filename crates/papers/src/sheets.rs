@@ -33,6 +33,10 @@ impl Paper {
             colonies(register, tell),
             annex(register, tell),
         ];
+        // Few holdings have any.
+        if !register.vet_lots.is_empty() {
+            sheets.insert(1, vet_lots(register, tell));
+        }
         sheets.extend(gaps.map(|gaps| sheets_gaps::gaps(words, gaps)));
         Paper {
             title: words.label(Label::RegisterTitle),
@@ -131,6 +135,37 @@ fn acquisitions(register: &Register, tell: &Telling) -> Sheet {
     sheet(tell.words, "acquisitions", Label::Acquisitions, columns, rows)
 }
 
+/// What vets gave from their own stock.
+fn vet_lots(register: &Register, tell: &Telling) -> Sheet {
+    let columns = [
+        (Label::Date, 10),
+        (Label::EntryNumber, 9),
+        (Label::Medicine, 20),
+        (Label::BatchAndExpiry, 17),
+        (Label::Vet, 22),
+        (Label::Copies, 12),
+        (Label::WrittenBy, 10),
+    ];
+    let rows = register.vet_lots.iter().map(|row| {
+        let documents = match row.documents.as_slice() {
+            [] => Cell::text(tell.label(Label::NoneKept)),
+            documents => documents_cell(Cell::default(), documents, tell),
+        };
+        [
+            day_or_before(&row.written, row.earlier, tell),
+            entry(&row.written, tell),
+            medicine(&row.medicine, tell),
+            batch(row.batch.as_ref(), row.expiry, &row.lot, tell),
+            Cell::text(row.vet.to_string()).and(tell.label(Label::Contact), row.contact.as_ref().into()),
+            documents,
+            Cell::text(row.written.recorded_by.to_string()),
+        ]
+    });
+    let mut sheet = sheet(tell.words, "vet-lots", Label::VetLots, columns, rows);
+    sheet.notes.push(tell.label(Label::VetLotsNote).to_owned());
+    sheet
+}
+
 /// The day of a lot or prescription, with a remark if it is from before the period.
 fn day_or_before(written: &Written, earlier: bool, tell: &Telling) -> Cell {
     let cell = day(written, tell);
@@ -225,7 +260,8 @@ fn lot(row: &AdministrationRow, share: &Share<'_>, tell: &Telling) -> Cell {
     let of: Vec<_> = share.given.map_or_else(|| row.given.iter().collect(), |given| vec![given]);
     of.into_iter().fold(Cell::default(), |cell, given| {
         let Cell(lines) = batch(given.batch.as_ref(), given.expiry, &given.lot, tell);
-        Cell(cell.0.into_iter().chain(lines).collect())
+        let cell = Cell(cell.0.into_iter().chain(lines).collect());
+        if given.of_vet { cell.and_text(tell.label(Label::VetsOwnStock)) } else { cell }
     })
 }
 

@@ -66,7 +66,7 @@ impl MedicineList {
                 let (record, described) = holding.medicine(medicine)?;
                 let id = described.leaflet.as_ref();
                 let leaflet = id.and_then(|id| app.leaflets.get(holding.jurisdiction(today)?, id));
-                let of_it = |lot: &&LotName| holding.lot(lot).is_some_and(|(_, it)| it.medicine == *medicine);
+                let of_it = |lot: &&LotName| holding.lot(lot).is_some_and(|(_, it)| it.medicine == medicine);
                 let mut lots: Vec<LotName> = holding.lots().filter(of_it).cloned().collect();
                 sort_naturally(&mut lots, LotName::as_str);
                 Some(MedicineItem {

@@ -839,6 +839,7 @@ leaflet-need = { $need ->
 # The row that a gap is about; its sentence begins with it.
 gaps-about-medicine = the medicine { $medicine }
 gaps-about-acquisition = lot { $lot } of { $medicine }, acquired on { $on }
+gaps-about-vet-lot = lot { $lot } of { $medicine }, of the vet's own stock, recorded for { $on }
 gaps-about-administration = { $medicine } given on { $on } to { $colonies }
 gaps-about-disposal = { $amount } of lot { $lot } disposed of on { $on }
 # Stands in place of their names where there are more than a few.
@@ -868,6 +869,7 @@ gaps-medicine-directions = { $medicine }: neither a leaflet nor terms are record
 gaps-prescribed-after = { $about }: prescription { $number } was not written until { $on }
 gaps-prescribed-later = { $about }: prescription { $number } was not written until later
 gaps-same-dose-twice = { $about }: entry { $earlier } records the same dose for { $colonies } on the same day
+gaps-vet-lot-not-given = { $about }: no entry says that any of it was given
 gaps-use-after-expiry = { $about }: lot { $lot } had expired on { $expiry }
 gaps-past-life-in-use = { $about }: what was opened of lot { $lot } on { $opened } had to be used by { $until }: { $says }
 gaps-past-life-in-use-not-documented = { $about }: what was opened of lot { $lot } on { $opened } had to be used by { $until } (not documented: check the pack): { $says }
@@ -891,6 +893,8 @@ gaps-supply-withdrawal-days-each = correct each of these entries and give the da
 gaps-supply-describe-medicine = correct the description of the medicine: pack name, authorisation number, leaflet
 gaps-supply-prove-purchase = attach the invoice or receipt to the lot, or correct the acquisition and say what the proof is and where it is kept
 gaps-supply-attach-prescription = attach a copy to the prescription
+gaps-supply-reach-of-lots-vet = correct entry no. { $place } and add how to contact the vet
+gaps-supply-record-what-vet-gave = record what the vet gave: when, how much and to which colonies; or strike this lot out
 gaps-supply-reach-of-vet = correct the prescription and add how to contact the vet
 gaps-supply-who-dispensed-or-gave = correct entry no. { $place } and say who gave it; or name the supplier of the lot; or, if a vet prescribed it, record the prescription
 gaps-supply-who-dispensed-or-gave-each = correct them and say who gave it; or name the supplier of the lot; or, if a vet prescribed it, record the prescription
@@ -1166,6 +1170,7 @@ refusal-colony-lived-later = colony `{ $colony }` has an entry later than { $on 
     [mite_count] a mite count
     [medicine_described] the description of a medicine
     [lot_acquired] the acquisition of a lot
+    [vet_lot] a lot of a vet's own stock
     [lot_opened] the opening of a lot
     [document_attached] a document
     [leaflet_reading] the reading of a leaflet
@@ -1230,10 +1235,12 @@ refusal-no-such-medicine = no medicine `{ $medicine }` is described
 refusal-no-such-medicine-help = describe the medicine first
 refusal-medicine-is-described = the medicine `{ $medicine }` is already described
 refusal-no-such-lot = there is no lot `{ $lot }`
-refusal-no-such-lot-help = record its acquisition first
+refusal-no-such-lot-help = record first that it was acquired, or that a vet brought it
 refusal-lot-name-is-taken = there is already a lot `{ $lot }`
-refusal-lot-name-is-taken-help = give this acquisition a name of its own; two lots may have the same batch number
-refusal-lot-not-yet-acquired = lot `{ $lot }` was acquired on { $acquired }, after { $on }
+refusal-lot-name-is-taken-help = give this lot a name of its own; two lots may have the same batch number
+refusal-lot-not-yet-acquired = lot `{ $lot }` is on record from { $acquired }, which is after { $on }
+refusal-lot-of-vets-stock = lot `{ $lot }` is of a vet's own stock, so nothing of it is the keeper's to open or dispose of
+refusal-lot-of-vets-stock-help = if the vet left some with you, record that as a lot received from the vet
 refusal-more-than-lot-held = lot `{ $lot }` held { $held }, but { $gone } would have been taken from it
 refusal-more-than-lot-held-help = check the amount and the lot; if the record's count is wrong, set `count_corrected`
 refusal-no-amount = the amount is zero
@@ -1353,6 +1360,7 @@ kind = { $kind ->
     [mite_count] mite count
     [medicine_described] medicine described
     [lot_acquired] lot acquired
+    [vet_lot] lot of a vet's own stock
     [lot_opened] lot opened
     [document_attached] document attached
     [leaflet_reading] leaflet reading
@@ -1494,6 +1502,9 @@ label-acquisitions = Acquisitions
 label-administrations = Administrations
 label-removals = Removals
 label-disposals = Disposals
+label-vet-lots = Given by a vet from the vet's own stock
+label-vet-lots-note = The keeper acquired none of these, so there is no purchase to prove and no stock to account for. What was given of them is under the administrations.
+label-vets-own-stock = the vet's own stock
 label-prescriptions = Prescriptions
 label-corrections = Corrections
 label-books = Stock account by lot
@@ -3027,6 +3038,7 @@ form-inspection = A hive inspected
 form-mite_count = Mites counted
 form-medicine_described = A medicine, as its pack describes it
 form-lot_acquired = A lot bought or received
+form-vet_lot = A lot that a vet gave from the vet's own stock
 form-lot_opened = The first pack of a lot opened
 form-document_attached = A document attached
 form-leaflet_reading = What the leaflet in the pack says
@@ -3056,6 +3068,7 @@ tab-inspection = Inspections
 tab-mite_count = Mite counts
 tab-medicine_described = Medicines
 tab-lot_acquired = Lots
+tab-vet_lot = Vet's own lots
 tab-lot_opened = Opened
 tab-leaflet_reading = Leaflets
 tab-prescription = Prescriptions
@@ -3254,6 +3267,9 @@ field-lot-example = L1
 field-lot_acquired-lot = Lot
 field-lot_acquired-lot-hint = your short name for the lot, never used before
 field-lot_acquired-lot-example = L1
+field-vet_lot-lot = Lot
+field-vet_lot-lot-hint = your short name for the lot, never used before
+field-vet_lot-lot-example = V1
 field-batch = Batch
 field-batch-hint = the batch number as the pack prints it
 field-batch-example = B 1234

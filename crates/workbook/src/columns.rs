@@ -17,12 +17,13 @@ pub(crate) const COPIED_FROM: &str = "copied_from";
 pub(crate) const WRITTEN_ON: &str = "written_on";
 
 /// The kinds of entry that have a tab, in the order in which entries of one day are recorded: what is named before what names it.
-pub const TABS: [Kind; 24] = [
+pub const TABS: [Kind; 25] = [
     Kind::HoldingDetails,
     Kind::ApiaryDetails,
     Kind::ColonyEstablished,
     Kind::MedicineDescribed,
     Kind::LotAcquired,
+    Kind::VetLot,
     Kind::LeafletReading,
     Kind::Prescription,
     Kind::SiteConditions,

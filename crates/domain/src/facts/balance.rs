@@ -18,6 +18,8 @@ pub struct Balance {
     pub given: Quantity,
     /// The quantity disposed of without being given.
     pub disposed: Quantity,
+    /// Whether the lot is of a vet's own stock: nothing of it was ever the keeper's, so nothing is left.
+    pub of_a_vet: bool,
 }
 
 /// More of a lot is gone than was acquired, so an amount on record is wrong, and how much is left is not known.
@@ -45,6 +47,8 @@ pub(crate) enum Movement {
     Given(Quantity),
     /// Disposed of.
     Disposed(Quantity),
+    /// A vet brought it and kept the rest.
+    OfVet,
 }
 
 impl Balance {
@@ -57,6 +61,9 @@ impl Balance {
     /// The quantity left.
     #[must_use]
     pub fn left(&self) -> Left {
+        if self.of_a_vet {
+            return Fact::Known(Quantity::ZERO);
+        }
         let overdrawn = Overdrawn { by: self.gone().apart(self.acquired) };
         Fact::stated(self.acquired.minus(self.gone()), overdrawn)
     }
@@ -82,27 +89,33 @@ impl Balance {
     }
 
     pub(super) fn add(&mut self, movement: Movement) {
-        let (sum, amount) = self.sum_of(movement);
-        *sum = sum.plus(amount);
+        match self.sum_of(movement) {
+            Some((sum, amount)) => *sum = sum.plus(amount),
+            None => self.of_a_vet = true,
+        }
     }
 
     pub(super) fn take_back(&mut self, movement: Movement) {
-        let (sum, amount) = self.sum_of(movement);
-        // It was added before, so the subtraction succeeds.
-        *sum = sum.minus(amount).unwrap_or_default();
+        match self.sum_of(movement) {
+            // It was added before, so the subtraction succeeds.
+            Some((sum, amount)) => *sum = sum.minus(amount).unwrap_or_default(),
+            None => self.of_a_vet = false,
+        }
     }
 
-    fn sum_of(&mut self, movement: Movement) -> (&mut Quantity, Quantity) {
+    /// The sum to which a movement adds. None for one that says whose the lot is.
+    fn sum_of(&mut self, movement: Movement) -> Option<(&mut Quantity, Quantity)> {
         match movement {
-            Movement::Acquired(amount) => (&mut self.acquired, amount),
-            Movement::Given(amount) => (&mut self.given, amount),
-            Movement::Disposed(amount) => (&mut self.disposed, amount),
+            Movement::Acquired(amount) => Some((&mut self.acquired, amount)),
+            Movement::Given(amount) => Some((&mut self.given, amount)),
+            Movement::Disposed(amount) => Some((&mut self.disposed, amount)),
+            Movement::OfVet => None,
         }
     }
 }
 
 impl Holding {
-    /// The balance of a lot at the end of a day. `None` if it was not acquired by then.
+    /// The balance of a lot at the end of a day. `None` if it was not here by then.
     pub(crate) fn balance_on(&self, lot: &LotName, on: Day) -> Option<Balance> {
         self.lot(lot).filter(|(record, _)| record.on <= on)?;
         Some(self.balances(lot, on).last().map(|(_, balance)| balance).unwrap_or_default())

@@ -4,7 +4,7 @@
 //!   true
 //! - [`apiary`]: site, temperatures and nectar flows of one apiary
 //! - `descent`: where a colony came from and was; `doses`: which doses and removals belong to one course; `balance`:
-//!   what is left of a lot; `medicine`: which one was given; `same_dose`: what is on record twice
+//!   what is left of a lot; `lot`: whose it is; `medicine`: which one was given; `same_dose`: what is on record twice
 //! - [`confirmed`]: whether a keeper's confirmation matches the value of a rule
 //! - [`history`]: the courses of one colony, each with its terms
 
@@ -15,6 +15,7 @@ mod descent;
 mod doses;
 pub mod history;
 pub mod holding;
+mod lot;
 mod medicine;
 mod same_dose;
 
@@ -22,5 +23,6 @@ pub use balance::{Balance, Left, Overdrawn};
 pub(crate) use balance::{Movement, corrects_count};
 pub(crate) use descent::GENERATIONS;
 pub use descent::Life;
+pub use lot::{Lot, StockOf};
 pub use medicine::{MedicineGiven, NotOnRecord};
 pub use same_dose::same_doses;

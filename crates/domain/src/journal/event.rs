@@ -432,14 +432,37 @@ kinds! {
         pub label_revision: Option<String>,
     }
 
+    /// One batch of a medicine that a vet gave from the vet's own stock. The keeper did not acquire it, and the vet kept the
+    /// rest.
+    VetLot = "vet_lot" {
+        /// The keeper's short name for the lot.
+        pub lot: LotName [New],
+        /// The medicine.
+        pub medicine: MedicineName,
+        /// The vet.
+        pub vet: Person,
+        /// Contact details of the vet.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub contact: Option<String>,
+        /// The batch number as printed.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub batch: Option<String>,
+        /// The expiry date as printed.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub expiry: Option<Day> [Printed],
+        /// The label revision printed on the pack.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub label_revision: Option<String>,
+    }
+
     /// The first pack of a lot is opened: its life in use counts from this day.
     LotOpened = "lot_opened" {
         /// The lot.
         pub lot: LotName [InStock],
     }
 
-    /// A document is attached to a lot or a prescription: a proof of purchase, or a copy of the prescription. Its content is
-    /// stored beside the journal under its hash.
+    /// A document is attached to a lot or a prescription: a proof of purchase, a copy of the prescription, or what a vet
+    /// handed over in writing. Its content is stored beside the journal under its hash.
     DocumentAttached = "document_attached" {
         /// The SHA-256 hash of the content.
         pub content: Hash,
@@ -451,7 +474,7 @@ kinds! {
         /// The name of the original file.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub file_name: Option<String>,
-        /// The lot whose purchase it proves.
+        /// The lot whose purchase it proves, or the vet's lot of which it tells.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub lot: Option<LotName>,
         /// The prescription of which it is a copy.

@@ -124,7 +124,7 @@ impl<'h> Inside<'h> {
     fn courses(&mut self, colony: &ColonyName, of_lot: Option<&str>, on: Day) -> Vec<EntryId> {
         let history = self.histories.of(colony);
         let medicine =
-            of_lot.and_then(|lot| self.holding.lot(&lot.parse().ok()?)).map(|(_, lot)| &lot.medicine);
+            of_lot.and_then(|lot| self.holding.lot(&lot.parse().ok()?)).map(|(_, lot)| lot.medicine);
         let mut found: Vec<EntryId> = Vec::new();
         for course in history.courses_on(on) {
             let is_in = history.presence(course, on) != Presence::Out;

@@ -29,8 +29,8 @@ impl LeafletQuestions {
     /// The questions for a lot on a day. None for a lot that is not on record.
     #[must_use]
     pub fn of(holding: &Holding, leaflets: &Leaflets, lot: &LotName, on: Day) -> Option<LeafletQuestions> {
-        let (_, acquired) = holding.lot(lot)?;
-        let named = holding.medicine(&acquired.medicine).and_then(|(_, medicine)| medicine.leaflet.as_ref());
+        let (_, of) = holding.lot(lot)?;
+        let named = holding.medicine(of.medicine).and_then(|(_, medicine)| medicine.leaflet.as_ref());
         let jurisdiction = holding.jurisdiction(on);
         let leaflet = named.zip(jurisdiction).and_then(|(id, jurisdiction)| leaflets.get(jurisdiction, id));
         let Some(leaflet) = leaflet else {

@@ -30,6 +30,9 @@ pub fn about(words: &Words, gap: &Gap) -> String {
         About::Acquisition { lot, medicine } => {
             say!(words, GapsAboutAcquisition, lot = lot, medicine = &*named(words, medicine), on = on)
         }
+        About::VetLot { lot, medicine } => {
+            say!(words, GapsAboutVetLot, lot = lot, medicine = &*named(words, medicine), on = on)
+        }
         About::Administration { medicine, colonies } => {
             let colonies = some(words, colonies);
             let medicine = named(words, medicine);
@@ -93,6 +96,7 @@ pub fn statement(words: &Words, gap: &Gap) -> String {
                 colonies = colonies_said(words, colonies)
             )
         }
+        Finding::VetLotNotGiven => say!(words, GapsVetLotNotGiven, about = about),
         Finding::UseAfterExpiry { lot, expiry } => {
             say!(words, GapsUseAfterExpiry, about = about, lot = lot, expiry = expiry)
         }
@@ -160,9 +164,10 @@ fn named<'m>(words: &Words, medicine: &'m Fact<String, NotOnRecord>) -> Cow<'m, 
 fn subject(words: &Words, gap: &Gap) -> String {
     match &gap.about {
         About::Medicine { medicine } => named(words, medicine).into_owned(),
-        About::Acquisition { .. } | About::Administration { .. } | About::Disposal { .. } => {
-            about(words, gap)
-        }
+        About::Acquisition { .. }
+        | About::VetLot { .. }
+        | About::Administration { .. }
+        | About::Disposal { .. } => about(words, gap),
     }
 }
 
@@ -185,6 +190,8 @@ pub fn supply(words: &Words, supply: Supply) -> String {
         Supply::DescribeMedicine => say!(words, GapsSupplyDescribeMedicine),
         Supply::ProvePurchase => say!(words, GapsSupplyProvePurchase),
         Supply::AttachPrescription => say!(words, GapsSupplyAttachPrescription),
+        Supply::ReachOfLotsVet { seq } => say!(words, GapsSupplyReachOfLotsVet, place = seq.to_string()),
+        Supply::RecordWhatVetGave => say!(words, GapsSupplyRecordWhatVetGave),
         Supply::ReachOfVet => say!(words, GapsSupplyReachOfVet),
         Supply::WhoDispensedOrGave { seq } => {
             say!(words, GapsSupplyWhoDispensedOrGave, place = seq.to_string())

@@ -25,6 +25,9 @@ pub(super) fn lots(words: &Words, why: &Lots) -> (String, String) {
             say!(words, RefusalLotNotYetAcquired, lot = lot, acquired = acquired, on = on),
             say!(words, RefusalCheckDatesHelp),
         ),
+        Lots::OfVetsStock { lot } => {
+            (say!(words, RefusalLotOfVetsStock, lot = lot), say!(words, RefusalLotOfVetsStockHelp))
+        }
         Lots::MoreThanHeld { lot, held, gone } => (
             say!(words, RefusalMoreThanLotHeld, lot = lot, held = held, gone = gone),
             say!(words, RefusalMoreThanLotHeldHelp),

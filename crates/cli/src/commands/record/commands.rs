@@ -133,6 +133,7 @@ pub(crate) const fn command_of(kind: Kind) -> Option<&'static str> {
         Kind::MiteCount => "mites",
         Kind::MedicineDescribed => "medicine",
         Kind::LotAcquired => "lot",
+        Kind::VetLot => "vet-lot",
         Kind::LotOpened => "opened",
         Kind::LeafletReading => "leaflet",
         Kind::Prescription => "prescription",

@@ -57,7 +57,7 @@ impl ByDoses {
         let placed = first.on;
         let lot = doses.iter().flat_map(|given| &given.lots).next();
         let lot = lot.and_then(|lot| holding.lot(lot)).map(|(_, lot)| lot);
-        let medicine = lot.and_then(|lot| holding.medicine(&lot.medicine));
+        let medicine = lot.and_then(|lot| holding.medicine(lot.medicine));
         let jurisdiction = holding.jurisdiction(placed);
         let named = match medicine.and_then(|(_, medicine)| medicine.leaflet.as_ref()) {
             None => Named::None {

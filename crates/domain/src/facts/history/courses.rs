@@ -186,6 +186,7 @@ impl<'h> Lines<'h> {
                 | Event::MiteCount(_)
                 | Event::MedicineDescribed(_)
                 | Event::LotAcquired(_)
+                | Event::VetLot(_)
                 | Event::LotOpened(_)
                 | Event::DocumentAttached(_)
                 | Event::LeafletReading(_)

@@ -37,7 +37,7 @@ impl Terms {
             said.push(LotSaid { revision, ..LotSaid::default() });
         }
         // Lots of two medicines have no declared terms in common.
-        let mut medicines = lots.iter().filter_map(|lot| holding.lot(lot)).map(|(_, lot)| &lot.medicine);
+        let mut medicines = lots.iter().filter_map(|lot| holding.lot(lot)).map(|(_, lot)| lot.medicine);
         let first = medicines.next().filter(|first| medicines.all(|other| other == *first));
         let medicine = first.and_then(|medicine| holding.medicine(medicine));
         let stated = Stated {
@@ -115,7 +115,7 @@ pub(super) fn said_of_lots<'h>(doses: &[GivenDose<'h>], holding: &'h Holding) ->
 /// The label revision on the pack of a lot: as recorded at acquisition, else from the newest reading that names one.
 /// With `by`, later readings are ignored: a reading made after a treatment never relaxes its terms.
 pub(crate) fn label_revision<'h>(holding: &'h Holding, lot: &LotName, by: Option<Day>) -> Option<&'h str> {
-    let acquired = holding.lot(lot).and_then(|(_, acquired)| acquired.label_revision.as_deref());
+    let acquired = holding.lot(lot).and_then(|(_, acquired)| acquired.label_revision.map(String::as_str));
     acquired.or_else(|| {
         let by_then = |record: &&Arc<Record>| by.is_none_or(|by| record.on <= by);
         holding

@@ -160,7 +160,14 @@ impl Holding {
                     counted,
                 )
             }
-            Event::LotOpened(body) => self.check_lot_in_hand("/body/lot", &body.lot, on),
+            Event::VetLot(body) => {
+                self.check_medicine("/body/medicine", &body.medicine)?;
+                self.check_new_lot(&body.lot)
+            }
+            Event::LotOpened(body) => {
+                self.check_lot_in_hand("/body/lot", &body.lot, on)?;
+                self.check_keepers_own("/body/lot", &body.lot)
+            }
             Event::DocumentAttached(body) => self.check_document(on, body, look),
             Event::LeafletReading(body) => {
                 check_terms("/body/terms", Some(&body.terms), look)?;
@@ -182,6 +189,7 @@ impl Holding {
             Event::Disposal(body) => {
                 check_amount("/body/quantity", body.quantity)?;
                 self.check_lot_in_hand("/body/lot", &body.lot, on)?;
+                self.check_keepers_own("/body/lot", &body.lot)?;
                 self.check_unit_of_lot("/body/unit", &body.lot, body.unit)?;
                 self.check_left(
                     "/body/quantity",

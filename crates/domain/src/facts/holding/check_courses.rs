@@ -25,7 +25,7 @@ impl Holding {
             self.check_lot_in_hand(&at("lot"), &given.lot, on)?;
             self.check_unit_of_lot(&at("unit"), &given.lot, given.unit)?;
             self.check_colonies(&at("colonies"), &given.colonies, on)?;
-            let of = self.lot(&given.lot).map(|(_, lot)| &lot.medicine);
+            let of = self.lot(&given.lot).map(|(_, lot)| lot.medicine);
             if let (Some(one), Some(other)) = (medicine, of)
                 && one != other
             {
@@ -64,7 +64,7 @@ impl Holding {
     ) -> Checked {
         let pointer = "/body/continues";
         let (record, given) = self.first_dose(pointer, first)?;
-        let of = given.given.first().and_then(|given| self.lot(&given.lot)).map(|(_, lot)| &lot.medicine);
+        let of = given.given.first().and_then(|given| self.lot(&given.lot)).map(|(_, lot)| lot.medicine);
         if of != medicine {
             return Err(Refusal::at(pointer, Courses::FirstDoseOfOtherMedicine { first }));
         }

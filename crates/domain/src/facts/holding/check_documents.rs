@@ -50,7 +50,7 @@ impl Holding {
 
     /// Checks that an amount from a lot is in the unit of its medicine, if a unit is given.
     pub(super) fn check_unit_of_lot(&self, pointer: &str, lot: &LotName, unit: Option<Unit>) -> Checked {
-        self.lot(lot).map_or(Ok(()), |(_, lot)| self.check_unit(pointer, &lot.medicine, unit))
+        self.lot(lot).map_or(Ok(()), |(_, lot)| self.check_unit(pointer, lot.medicine, unit))
     }
 }
 

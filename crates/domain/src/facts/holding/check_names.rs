@@ -134,6 +134,14 @@ impl Holding {
         }
     }
 
+    /// Checks that a lot is of the keeper's own stock: only the vet opens or disposes of the vet's.
+    pub(super) fn check_keepers_own(&self, pointer: &str, lot: &LotName) -> Checked {
+        match self.lot(lot).and_then(|(_, lot)| lot.of_vet()) {
+            Some(_) => Err(Refusal::at(pointer, Lots::OfVetsStock { lot: lot.clone() })),
+            None => Ok(()),
+        }
+    }
+
     pub(super) fn check_left(
         &self,
         pointer: &str,
@@ -141,7 +149,8 @@ impl Holding {
         taken: Quantity,
         count_corrected: bool,
     ) -> Checked {
-        let Some((_, acquired)) = self.lot(lot) else { return Ok(()) };
+        // Nobody counts what a vet brought and kept.
+        let Some(acquired) = self.lot(lot).and_then(|(_, lot)| lot.acquired()) else { return Ok(()) };
         check_stock(pointer, lot, acquired.quantity, self.balance(lot).gone().plus(taken), count_corrected)
     }
 

@@ -63,6 +63,11 @@ pub(crate) fn of(event: &Event) -> Mentions<'_> {
             names.lots.push(&body.lot);
             names.medicines.push(&body.medicine);
         }
+        Event::VetLot(body) => {
+            names.moves.push((&body.lot, Movement::OfVet));
+            names.lots.push(&body.lot);
+            names.medicines.push(&body.medicine);
+        }
         Event::LotOpened(body) => names.lots.push(&body.lot),
         Event::DocumentAttached(body) => {
             names.lots.extend(&body.lot);

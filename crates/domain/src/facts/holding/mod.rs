@@ -29,12 +29,10 @@ use crate::basics::calendar::{Day, Instant, TimeOfDay};
 use crate::basics::words::{
     ApiaryName, ColonyName, HoldingName, Jurisdiction, LotName, MedicineName, Person, PrescriptionName,
 };
-use crate::facts::Balance;
+use crate::facts::{Balance, Lot};
 use crate::journal::copied::CopiedFrom;
 use crate::journal::entry::{Correction, EntryId};
-use crate::journal::event::{
-    Body, Event, HoldingDetails, Kind, LotAcquired, MedicineDescribed, Prescription,
-};
+use crate::journal::event::{Body, Event, HoldingDetails, Kind, MedicineDescribed, Prescription};
 use crate::journal::kept::Kept;
 use crate::journal::seal::Hash;
 use accept::Moved;
@@ -346,10 +344,10 @@ impl Holding {
         self.medicines.get(medicine)?.iter().find_map(|record| Some((record, record.body()?)))
     }
 
-    /// A lot as acquired, with its entry.
+    /// A lot as acquired, or as a vet brought it, with its entry.
     #[must_use]
-    pub fn lot(&self, lot: &LotName) -> Option<(&Arc<Record>, &LotAcquired)> {
-        self.lot_file(lot).iter().find_map(|record| Some((record, record.body()?)))
+    pub fn lot(&self, lot: &LotName) -> Option<(&Arc<Record>, Lot<'_>)> {
+        self.lot_file(lot).iter().find_map(|record| Some((record, Lot::of(&record.event)?)))
     }
 
     /// A prescription as recorded, with its entry.

@@ -64,7 +64,7 @@ impl Holding {
     /// The unit of a lot, if its medicine is described.
     #[must_use]
     pub fn unit_of(&self, lot: &LotName) -> Option<Unit> {
-        let (_, acquired) = self.lot(lot)?;
-        self.medicine(&acquired.medicine).map(|(_, medicine)| medicine.unit)
+        let (_, of) = self.lot(lot)?;
+        self.medicine(of.medicine).map(|(_, medicine)| medicine.unit)
     }
 }

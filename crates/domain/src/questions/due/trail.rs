@@ -125,7 +125,7 @@ impl<'h> Trails<'h> {
         for lot in lots {
             let told = |event: &Event| bears(kind, event).on_lots;
             found = found.max(last(self.lots.get(lot), &told));
-            medicines.extend(self.holding.lot(lot).map(|(_, lot)| &lot.medicine));
+            medicines.extend(self.holding.lot(lot).map(|(_, lot)| lot.medicine));
         }
         let described = |event: &Event| matches!(event, Event::MedicineDescribed(_));
         let prescribed = |event: &Event| matches!(event, Event::Prescription(_));
@@ -184,7 +184,7 @@ fn bears(kind: DueKind, event: &Event) -> Bears {
     let lots = |on_lots| Bears { on_lots, on_colonies: false };
     let colonies = |on_colonies| Bears { on_lots: false, on_colonies };
     match event {
-        Event::LotAcquired(_) | Event::LeafletReading(_) => lots(true),
+        Event::LotAcquired(_) | Event::VetLot(_) | Event::LeafletReading(_) => lots(true),
         Event::LotOpened(_) | Event::Disposal(_) => lots(of_lot),
         Event::Administration(_) => Bears { on_lots: of_lot, on_colonies: !of_lot },
         Event::Removal(_)

@@ -8,7 +8,7 @@ use super::supplied::{Lookup, Supplied};
 use crate::basics::calendar::Day;
 use crate::facts::holding::Holding;
 use crate::journal::entry::EntryId;
-use crate::questions::register::AcquisitionRow;
+use crate::questions::register::{AcquisitionRow, VetLotRow};
 use crate::rules::law::{Field, FieldNeed, FieldNeeded, LawStanding, Laws, Occasion, Profile};
 
 /// The result of checking the laws.
@@ -131,7 +131,7 @@ impl<'r> Asked<'r> {
         }
     }
 
-    /// The rows that must record a field: fields of a lot are missing in its acquisition, not in the doses.
+    /// The rows that must record a field: fields of a lot are missing where it came in, not in the doses.
     fn where_it_is_recorded(&self, field: Field, row: Row<'r>) -> Vec<Row<'r>> {
         let of_lot = [
             Field::Batch,
@@ -143,8 +143,10 @@ impl<'r> Asked<'r> {
         let administration = row.administration().filter(|_| of_lot.contains(&field));
         let Some(given) = administration else { return vec![row] };
         let lacks = |lot: &&'r AcquisitionRow| self.lookup.of_acquisition(field, lot) == Supplied::Missing;
-        let lots = self.lookup.acquisitions_of(given).into_iter().filter(lacks);
-        lots.map(Row::Acquisition).collect()
+        let vets_lacks = |lot: &&'r VetLotRow| self.lookup.of_vet_lot(field, lot) == Supplied::Missing;
+        let acquired = self.lookup.acquisitions_of(given).into_iter().filter(lacks).map(Row::Acquisition);
+        let of_vets = self.lookup.vet_lots_of(given).into_iter().filter(vets_lacks).map(Row::VetLot);
+        acquired.chain(of_vets).collect()
     }
 
     fn written_late(&mut self, profile: &Profile<'_>, occasion: Occasion, row: Row<'r>) {

@@ -110,6 +110,13 @@ pub enum About {
         /// The name of its medicine.
         medicine: Fact<String, NotOnRecord>,
     },
+    /// A lot of a vet's own stock.
+    VetLot {
+        /// The lot.
+        lot: LotName,
+        /// The name of its medicine.
+        medicine: Fact<String, NotOnRecord>,
+    },
     /// A medicine given.
     Administration {
         /// The name of the medicine.
@@ -173,6 +180,8 @@ pub enum Finding {
         /// The colonies of both.
         colonies: Vec<ColonyName>,
     },
+    /// Nothing is recorded as given of a vet's lot.
+    VetLotNotGiven,
     /// A lot was used after its expiry date.
     UseAfterExpiry {
         /// The lot.
@@ -270,6 +279,7 @@ impl Finding {
             Finding::MedicineDirections => "medicine_directions",
             Finding::PrescribedAfter { .. } => "prescribed_after",
             Finding::SameDoseTwice { .. } => "same_dose_twice",
+            Finding::VetLotNotGiven => "vet_lot_not_given",
             Finding::UseAfterExpiry { .. } => "use_after_expiry",
             Finding::PastLifeInUse { .. } => "past_life_in_use",
             Finding::WhereaboutsNotRecorded { .. } => "whereabouts_not_recorded",
@@ -302,6 +312,11 @@ pub enum Supply {
     AttachPrescription,
     /// Add the vet's contact to the prescription.
     ReachOfVet,
+    /// Add the contact of the vet to the vet's lot.
+    ReachOfLotsVet {
+        /// The position of the entry in the journal, counted from 1.
+        seq: u64,
+    },
     /// Say who prescribed, dispensed or gave it.
     WhoDispensedOrGave {
         /// The position of the entry in the journal, counted from 1.
@@ -320,6 +335,8 @@ pub enum Supply {
     KeeperAddress,
     /// Nothing fixes a late entry.
     NothingMends,
+    /// Record what the vet gave.
+    RecordWhatVetGave,
     /// Read the missing description of the medicine on the pack.
     ReadOnPack,
     /// Check whether the medicine is authorised here, and correct its leaflet or add one.
@@ -389,7 +406,7 @@ impl LotCheck {
         balance: Balance,
         count_corrected_by: Vec<EntryId>,
     ) -> LotCheck {
-        let Balance { acquired, given, disposed } = balance;
+        let Balance { acquired, given, disposed, of_a_vet: _ } = balance;
         let left = balance.left();
         LotCheck {
             lot,
@@ -404,9 +421,13 @@ impl LotCheck {
         }
     }
 
+    const fn balance(&self) -> Balance {
+        Balance { acquired: self.acquired, given: self.given, disposed: self.disposed, of_a_vet: false }
+    }
+
     /// The quantity left by the account.
     #[must_use]
     pub fn left(&self) -> Left {
-        Balance { acquired: self.acquired, given: self.given, disposed: self.disposed }.left()
+        self.balance().left()
     }
 }

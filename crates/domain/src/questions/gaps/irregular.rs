@@ -11,9 +11,9 @@ use crate::basics::fact::Fact;
 use crate::basics::words::{LotName, MedicineName};
 use crate::facts::holding::Holding;
 use crate::facts::{Overdrawn, same_doses};
-use crate::journal::event::Kind;
+use crate::journal::event::{Administration, Kind};
 use crate::journal::seal::Hash;
-use crate::questions::register::{AdministrationRow, CoursePart, Register};
+use crate::questions::register::{AdministrationRow, CoursePart, GivenPart, Register};
 use crate::questions::stock::Lot;
 
 /// Medicines that were given but are not described, name no authorisation, or refer to unknown directions.
@@ -80,10 +80,8 @@ pub(super) fn of_uses(holding: &Holding, lookup: &Lookup<'_>, books: &Books<'_>)
     let register = lookup.register;
     let mut gaps = Vec::new();
     for row in &register.administrations {
-        for lot in books.of_row(row) {
-            gaps.extend(after_expiry(row, lot));
-            gaps.extend(past_life_in_use(row, lot));
-        }
+        gaps.extend(after_expiry(row));
+        gaps.extend(books.of_row(row).filter_map(|lot| past_life_in_use(row, lot)));
         gaps.extend(same_dose_twice(holding, row));
         gaps.extend(prescribed_after(lookup, row));
         gaps.extend(row.courses.iter().filter_map(|part| end_not_recorded(row, part, register.as_of)));
@@ -110,10 +108,30 @@ fn prescribed_after(lookup: &Lookup<'_>, row: &AdministrationRow) -> Option<Gap>
     Some(shown(Row::Administration(row), Finding::PrescribedAfter { number: number.clone(), on }))
 }
 
-fn after_expiry(row: &AdministrationRow, lot: &Lot) -> Option<Gap> {
-    let expiry = lot.expiry.filter(|expiry| *expiry < row.written.on)?;
-    let finding = Finding::UseAfterExpiry { lot: lot.lot.clone(), expiry };
-    Some(shown(Row::Administration(row), finding))
+/// The lots of an administration that had expired, each once.
+fn after_expiry(row: &AdministrationRow) -> impl Iterator<Item = Gap> {
+    let expired = |part: &GivenPart| {
+        let expiry = part.expiry.filter(|expiry| *expiry < row.written.on)?;
+        Some((part.lot.clone(), expiry))
+    };
+    let lots: BTreeMap<LotName, Day> = row.given.iter().filter_map(expired).collect();
+    let gap = |(lot, expiry)| shown(Row::Administration(row), Finding::UseAfterExpiry { lot, expiry });
+    lots.into_iter().map(gap)
+}
+
+/// Lots of vets of which nothing is recorded as given: then the record does not say when, how much and to which colonies.
+pub(super) fn of_vet_lots(holding: &Holding, register: &Register) -> Vec<Gap> {
+    let given = |lot: &LotName| {
+        let file = holding.lot_file(lot).iter().filter(|record| record.on <= register.as_of);
+        file.filter_map(|record| record.body::<Administration>()).next().is_some()
+    };
+    let not_given = register.vet_lots.iter().filter(|row| !given(&row.lot));
+    let gap = |row| Gap {
+        weight: GapWeight::WhereApplicable,
+        supply: Supply::RecordWhatVetGave,
+        ..shown(Row::VetLot(row), Finding::VetLotNotGiven)
+    };
+    not_given.map(gap).collect()
 }
 
 fn past_life_in_use(row: &AdministrationRow, lot: &Lot) -> Option<Gap> {
@@ -160,7 +178,11 @@ pub(super) fn of_documents(register: &Register, not_kept: &[Hash]) -> Vec<Gap> {
         .acquisitions
         .iter()
         .flat_map(|row| row.documents.iter().map(move |document| (Row::Acquisition(row), document)));
-    let lost = of_lots.filter(|(_, document)| not_kept.contains(&document.content));
+    let of_vets = register
+        .vet_lots
+        .iter()
+        .flat_map(|row| row.documents.iter().map(move |document| (Row::VetLot(row), document)));
+    let lost = of_lots.chain(of_vets).filter(|(_, document)| not_kept.contains(&document.content));
     let gap = lost.map(|(row, document)| {
         let finding = Finding::DocumentNotKept { file_name: document.file_name.clone() };
         Gap { supply: Supply::AttachAgain, ..shown(row, finding) }

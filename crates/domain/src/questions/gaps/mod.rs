@@ -95,6 +95,7 @@ impl Gaps {
         let mut gaps = std::mem::take(&mut asked.gaps);
         gaps.extend(irregular::of_medicines(holding, register));
         gaps.extend(irregular::of_uses(holding, &lookup, &books));
+        gaps.extend(irregular::of_vet_lots(holding, register));
         gaps.extend(irregular::of_documents(register, not_kept));
         // If the law requires the expiry date itself, that gap is enough.
         let by_law = |told: &&Gap| told.finding == Finding::FieldNotRecorded(Field::Expiry);

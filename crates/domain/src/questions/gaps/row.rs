@@ -6,7 +6,7 @@ use crate::basics::words::ColonyName;
 use crate::facts::NotOnRecord;
 use crate::journal::event::Kind;
 use crate::questions::register::{
-    AcquisitionRow, AdministrationRow, DisposalRow, MedicinePart, Register, SaidBy, Written,
+    AcquisitionRow, AdministrationRow, DisposalRow, MedicinePart, Register, SaidBy, VetLotRow, Written,
 };
 use crate::rules::law::{Basis, Field, FieldNeeded, LawFile};
 
@@ -14,6 +14,7 @@ use crate::rules::law::{Basis, Field, FieldNeeded, LawFile};
 #[derive(Clone, Copy)]
 pub(super) enum Row<'r> {
     Acquisition(&'r AcquisitionRow),
+    VetLot(&'r VetLotRow),
     Administration(&'r AdministrationRow),
     Disposal(&'r DisposalRow),
 }
@@ -22,6 +23,7 @@ impl<'r> Row<'r> {
     pub(super) fn written(self) -> &'r Written {
         match self {
             Row::Acquisition(row) => &row.written,
+            Row::VetLot(row) => &row.written,
             Row::Administration(row) => &row.written,
             Row::Disposal(row) => &row.written,
         }
@@ -30,6 +32,7 @@ impl<'r> Row<'r> {
     pub(super) fn kind(self) -> Kind {
         match self {
             Row::Acquisition(_) => Kind::LotAcquired,
+            Row::VetLot(_) => Kind::VetLot,
             Row::Administration(_) => Kind::Administration,
             Row::Disposal(_) => Kind::Disposal,
         }
@@ -38,7 +41,7 @@ impl<'r> Row<'r> {
     pub(super) fn administration(self) -> Option<&'r AdministrationRow> {
         match self {
             Row::Administration(row) => Some(row),
-            Row::Acquisition(_) | Row::Disposal(_) => None,
+            Row::Acquisition(_) | Row::VetLot(_) | Row::Disposal(_) => None,
         }
     }
 
@@ -48,6 +51,7 @@ impl<'r> Row<'r> {
             Row::Acquisition(row) => {
                 About::Acquisition { lot: row.lot.clone(), medicine: name(&row.medicine) }
             }
+            Row::VetLot(row) => About::VetLot { lot: row.lot.clone(), medicine: name(&row.medicine) },
             Row::Administration(row) => {
                 let colonies = row.given.iter().flat_map(|part| &part.colonies);
                 let mut colonies: Vec<ColonyName> = colonies.cloned().collect();
@@ -86,6 +90,12 @@ impl<'r> Row<'r> {
     #[expect(clippy::wildcard_enum_match_arm, reason = "the other fields stand in the entry itself")]
     pub(super) fn supply(self, field: Field) -> Supply {
         let seq = self.written().seq;
+        match (field, self) {
+            (Field::SupplierName | Field::SupplierAddress, Row::VetLot(_)) => {
+                return Supply::ReachOfLotsVet { seq };
+            }
+            _ => {}
+        }
         match field {
             Field::ProductName | Field::ActiveSubstance | Field::AuthorisationNumber => {
                 Supply::DescribeMedicine

@@ -9,7 +9,7 @@ use crate::basics::words::{LotName, Person, PrescriptionName};
 use crate::journal::seal::Hash;
 use crate::questions::register::{
     AcquisitionRow, AdministrationRow, CoursePart, DisposalRow, DocumentPart, KeeperPart, MedicinePart,
-    PrescriptionRow, Register, WithdrawalPart,
+    PrescriptionRow, Register, VetLotRow, WithdrawalPart,
 };
 use crate::rules::law::{Field, FieldNeed};
 
@@ -41,6 +41,8 @@ pub(super) struct Lookup<'r> {
     not_kept: &'r [Hash],
     /// The acquisition of each lot, with its index in the register.
     acquisitions: BTreeMap<&'r LotName, (usize, &'r AcquisitionRow)>,
+    /// The lots of vets, likewise.
+    vet_lots: BTreeMap<&'r LotName, (usize, &'r VetLotRow)>,
     prescriptions: BTreeMap<&'r PrescriptionName, &'r PrescriptionRow>,
 }
 
@@ -48,11 +50,13 @@ impl<'r> Lookup<'r> {
     pub(super) fn of(register: &'r Register, not_kept: &'r [Hash]) -> Lookup<'r> {
         // Lot names are unique; of two with the same name the first would count.
         let acquisitions = register.acquisitions.iter().enumerate().rev();
+        let vet_lots = register.vet_lots.iter().enumerate().rev();
         let prescriptions = register.prescriptions.iter().rev();
         Lookup {
             register,
             not_kept,
             acquisitions: acquisitions.map(|(place, row)| (&row.lot, (place, row))).collect(),
+            vet_lots: vet_lots.map(|(place, row)| (&row.lot, (place, row))).collect(),
             prescriptions: prescriptions.map(|row| (&row.prescription.number, row)).collect(),
         }
     }
@@ -61,6 +65,13 @@ impl<'r> Lookup<'r> {
     pub(super) fn acquisitions_of(&self, row: &AdministrationRow) -> Vec<&'r AcquisitionRow> {
         let lots = row.given.iter().filter_map(|part| self.acquisitions.get(&part.lot));
         let by_place: BTreeMap<usize, &AcquisitionRow> = lots.copied().collect();
+        by_place.into_values().collect()
+    }
+
+    /// The vets' lots of an administration, likewise.
+    pub(super) fn vet_lots_of(&self, row: &AdministrationRow) -> Vec<&'r VetLotRow> {
+        let lots = row.given.iter().filter_map(|part| self.vet_lots.get(&part.lot));
+        let by_place: BTreeMap<usize, &VetLotRow> = lots.copied().collect();
         by_place.into_values().collect()
     }
 
@@ -83,6 +94,34 @@ impl<'r> Lookup<'r> {
         }
     }
 
+    /// A field of a vet's lot. The keeper acquired nothing: the vet is who supplied it, and there is no purchase to prove.
+    #[expect(clippy::wildcard_enum_match_arm, reason = "`of_any` names every field")]
+    pub(super) fn of_vet_lot(&self, field: Field, row: &VetLotRow) -> Supplied {
+        match field {
+            Field::Batch => text(row.batch.as_ref()),
+            Field::Expiry => Supplied::if_there(row.expiry.is_some()),
+            Field::SupplierName => Supplied::if_there(named(Some(&row.vet))),
+            Field::SupplierAddress => text(row.contact.as_ref()),
+            Field::ProofOfPurchase => Supplied::DoesNotApply,
+            _ => self.of_any(field, &row.medicine, row.written.on),
+        }
+    }
+
+    /// A field of every lot of an administration.
+    fn of_lots(&self, field: Field, row: &AdministrationRow) -> Supplied {
+        let of_lot = |lot: &LotName| match (self.acquisitions.get(lot), self.vet_lots.get(lot)) {
+            (Some((_, acquired)), _) => self.of_acquisition(field, acquired),
+            (None, Some((_, of_vet))) => self.of_vet_lot(field, of_vet),
+            (None, None) => Supplied::Missing,
+        };
+        let each: Vec<Supplied> = row.given.iter().map(|part| of_lot(&part.lot)).collect();
+        match () {
+            () if each.contains(&Supplied::Missing) => Supplied::Missing,
+            () if each.contains(&Supplied::There) => Supplied::There,
+            () => Supplied::DoesNotApply,
+        }
+    }
+
     /// A field of an administration, by the keeper or by a vet.
     #[expect(clippy::wildcard_enum_match_arm, reason = "`of_any` names every field")]
     pub(super) fn of_administration(
@@ -91,17 +130,12 @@ impl<'r> Lookup<'r> {
         need: FieldNeed,
         row: &AdministrationRow,
     ) -> Supplied {
-        let lots = || row.given.iter().map(|part| self.acquired(&part.lot));
-        let every_lot =
-            |has: fn(&AcquisitionRow) -> bool| Supplied::if_there(lots().all(|lot| lot.is_some_and(has)));
         match field {
-            Field::Batch => every_lot(|lot| text(lot.batch.as_ref()) == Supplied::There),
-            Field::Expiry => every_lot(|lot| lot.expiry.is_some()),
-            Field::SupplierName => every_lot(supplier_name),
-            Field::SupplierAddress => every_lot(supplier_address),
-            Field::ProofOfPurchase => {
-                Supplied::if_there(lots().all(|lot| lot.is_some_and(|lot| self.proof(lot))))
-            }
+            Field::Batch
+            | Field::Expiry
+            | Field::SupplierName
+            | Field::SupplierAddress
+            | Field::ProofOfPurchase => self.of_lots(field, row),
             Field::DateFirstGiven
             | Field::QuantityGiven
             | Field::QuantityPerColony
@@ -132,7 +166,7 @@ impl<'r> Lookup<'r> {
                 if named(row.given_by.as_ref()) || named(row.vet.as_ref()) {
                     return Supplied::There;
                 }
-                every_lot(supplier_name)
+                self.of_lots(Field::SupplierName, row)
             }
             Field::Prescriber => row.prescription.as_ref().map_or(Supplied::DoesNotApply, |prescription| {
                 Supplied::if_there(
@@ -235,10 +269,6 @@ impl<'r> Lookup<'r> {
 
     fn any_kept(&self, documents: &[DocumentPart]) -> bool {
         documents.iter().any(|document| !self.not_kept.contains(&document.content))
-    }
-
-    fn acquired(&self, lot: &LotName) -> Option<&'r AcquisitionRow> {
-        self.acquisitions.get(lot).map(|(_, row)| *row)
     }
 
     fn keeper(&self, on: Day) -> Option<&KeeperPart> {

@@ -186,7 +186,7 @@ fn each<T>(list: &[T]) -> Vec<Option<&T>> {
 fn lots_by_leaflet(holding: &Holding, on: Day) -> BTreeMap<String, Vec<LotName>> {
     let mut by_leaflet: BTreeMap<String, Vec<LotName>> = BTreeMap::new();
     for lot in holding.lots() {
-        let medicine = holding.lot(lot).and_then(|(_, acquired)| holding.medicine(&acquired.medicine));
+        let medicine = holding.lot(lot).and_then(|(_, acquired)| holding.medicine(acquired.medicine));
         if let Some(leaflet) = medicine.and_then(|(_, medicine)| medicine.leaflet.as_ref()) {
             by_leaflet.entry(leaflet.to_string()).or_default().push(lot.clone());
         }

@@ -8,6 +8,7 @@ use super::rows::{AdministrationRow, CoursePart, GivenPart, RemovalRow, Written}
 use crate::basics::calendar::Day;
 use crate::basics::fact::Fact;
 use crate::basics::quantity::Quantity;
+use crate::basics::words::Person;
 use crate::facts::NotOnRecord;
 use crate::facts::holding::Record;
 use crate::journal::entry::EntryId;
@@ -51,11 +52,17 @@ pub(super) fn row(view: &View<'_>, record: &Record, body: &Administration) -> Ad
         courses: Vec::new(),
         withdrawal_stated: body.withdrawal_days,
         given_by: body.given_by.clone(),
-        vet: body.vet.clone(),
+        vet: body.vet.clone().or_else(|| vet_of_lots(view, body)),
         against: body.against.clone(),
         certificate: body.certificate.clone(),
         prescription: body.prescription.as_ref().map(|number| view.prescription(number)),
     }
+}
+
+/// The vet from whose stock some of it was.
+fn vet_of_lots(view: &View<'_>, body: &Administration) -> Option<Person> {
+    let lots = body.given.iter().filter_map(|part| view.holding.lot(&part.lot));
+    lots.filter_map(|(_, lot)| lot.of_vet()).map(|lot| lot.vet.clone()).next()
 }
 
 /// The first dose of the course to which an administration belongs.
@@ -98,8 +105,9 @@ fn given_parts(view: &View<'_>, body: &Administration) -> Vec<GivenPart> {
         let lot = view.holding.lot(&part.lot).map(|(_, lot)| lot);
         GivenPart {
             lot: part.lot.clone(),
-            batch: lot.and_then(|lot| lot.batch.clone()),
+            batch: lot.and_then(|lot| lot.batch.cloned()),
             expiry: lot.and_then(|lot| lot.expiry),
+            of_vet: lot.is_some_and(|lot| lot.of_vet().is_some()),
             withdrawal_read: view.withdrawal_read(&part.lot),
             each: part.each,
             colonies: part.colonies.clone(),

@@ -114,7 +114,7 @@ pub(super) fn disposal(view: &View<'_>, record: &Record, body: &Disposal) -> Dis
         written: Written::of(view.holding, record),
         lot: body.lot.clone(),
         medicine: view.medicine(view.holding.medicine_of_lot(&body.lot), record.on),
-        batch: lot.and_then(|lot| lot.batch.clone()),
+        batch: lot.and_then(|lot| lot.batch.cloned()),
         quantity: body.quantity,
         how_and_where: body.how_and_where.clone(),
     }
@@ -124,6 +124,8 @@ pub(super) fn disposal(view: &View<'_>, record: &Record, body: &Disposal) -> Dis
 pub(super) fn totals(view: &View<'_>, within: &[&Arc<Record>]) -> Vec<LotTotal> {
     let (holding, through) = (view.holding, view.period.to().min(view.as_of));
     let mut moved = Balance::of_events(within.iter().map(|record| &record.event));
+    // What a vet brought is in no stock of the keeper's.
+    moved.retain(|lot, _| holding.lot(lot).is_none_or(|(_, lot)| lot.of_vet().is_none()));
     let is_left =
         |lot: &LotName| holding.balance_on(lot, through).is_some_and(|balance| balance.may_be_left());
     for lot in holding.lots().filter(|lot| is_left(lot)) {
@@ -140,7 +142,7 @@ pub(super) fn totals(view: &View<'_>, within: &[&Arc<Record>]) -> Vec<LotTotal> 
         LotTotal {
             lot: lot.clone(),
             medicine: view.medicine(holding.medicine_of_lot(lot), through),
-            batch: body.and_then(|body| body.batch.clone()),
+            batch: body.and_then(|body| body.batch.cloned()),
             expiry,
             carried_in: left(lot, view.period.from().before()),
             acquired: balance.acquired,
@@ -157,11 +159,13 @@ pub(super) fn totals(view: &View<'_>, within: &[&Arc<Record>]) -> Vec<LotTotal> 
 /// The lots that an event takes from.
 fn lots_of(event: &Event) -> impl Iterator<Item = &LotName> {
     let moves = mentions::of(event).moves.into_iter();
-    moves.filter(|(_, movement)| !matches!(movement, Movement::Acquired(_))).map(|(lot, _)| lot)
+    moves
+        .filter(|(_, movement)| !matches!(movement, Movement::Acquired(_) | Movement::OfVet))
+        .map(|(lot, _)| lot)
 }
 
 /// The documents in the file of a lot or a prescription, in order of attachment.
-fn documents(file: &[Arc<Record>], as_of: Day) -> Vec<DocumentPart> {
+pub(super) fn documents(file: &[Arc<Record>], as_of: Day) -> Vec<DocumentPart> {
     let known = file.iter().filter(|record| record.on <= as_of);
     let part = known.filter_map(|record| {
         let body = record.body::<DocumentAttached>()?;
@@ -207,7 +211,7 @@ impl View<'_> {
 
     /// The entries about a lot besides its acquisition: its medicine, readings, and opening.
     pub(super) fn rests_on(&self, lot: &LotName) -> Vec<EntryId> {
-        let medicine = self.holding.lot(lot).and_then(|(_, lot)| self.holding.medicine(&lot.medicine));
+        let medicine = self.holding.lot(lot).and_then(|(_, lot)| self.holding.medicine(lot.medicine));
         let of_lot = self.holding.lot_file(lot).iter().filter(|record| {
             matches!(
                 &record.event,

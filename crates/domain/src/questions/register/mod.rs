@@ -16,6 +16,7 @@ mod named;
 mod period;
 mod rows;
 mod struck_out;
+mod vet_lots;
 
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -38,6 +39,7 @@ pub use rows::{
     PrescriptionRow, RemovalRow, SaidBy, WithdrawalPart, Written,
 };
 pub use struck_out::{StruckOut, StruckOutRow};
+pub use vet_lots::VetLotRow;
 
 /// The register of a holding for a period.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -55,6 +57,8 @@ pub struct Register {
     pub as_of: Day,
     /// Lots acquired in the period, and earlier ones used or disposed of in it.
     pub acquisitions: Vec<AcquisitionRow>,
+    /// Lots of a vet's own stock that were given in the period. The keeper acquired none of them.
+    pub vet_lots: Vec<VetLotRow>,
     /// Prescriptions of the period, and earlier ones used in it.
     pub prescriptions: Vec<PrescriptionRow>,
     /// Administrations of the period, each once, and earlier ones that were in, or had a running period, during it.
@@ -97,17 +101,19 @@ impl Register {
     pub fn standing(&self) -> impl Iterator<Item = &Written> {
         let acquired = self.acquisitions.iter().map(|row| &row.written);
         acquired
+            .chain(self.vet_lots.iter().map(|row| &row.written))
             .chain(self.prescriptions.iter().map(|row| &row.written))
             .chain(self.administrations.iter().map(|row| &row.written))
             .chain(self.removals.iter().map(|row| &row.written))
             .chain(self.disposals.iter().map(|row| &row.written))
     }
 
-    /// The documents of the acquisitions and prescriptions, each with the entry that it belongs to.
+    /// The documents of the lots and prescriptions, each with the entry that it belongs to.
     pub fn documents(&self) -> impl Iterator<Item = (&Written, &DocumentPart)> {
         let of_lots = self.acquisitions.iter().map(|row| (&row.written, &row.documents));
         let of_prescriptions = self.prescriptions.iter().map(|row| (&row.written, &row.documents));
-        let each = of_lots.chain(of_prescriptions);
+        let of_vets = self.vet_lots.iter().map(|row| (&row.written, &row.documents));
+        let each = of_lots.chain(of_vets).chain(of_prescriptions);
         each.flat_map(|(written, documents)| documents.iter().map(move |document| (written, document)))
     }
 
@@ -123,12 +129,15 @@ impl Register {
         let keepers = lots::keepers(&view);
         let administrations = administrations::administrations(&view, &standing);
         let acquisitions = lots::acquisitions(&view, &standing, &within, &administrations);
+        let vet_lots = vet_lots::rows(&view, &standing, &administrations);
         let prescriptions = lots::prescriptions(&view, &standing, &administrations);
         // The entries that the rows depend on, whatever their day: keeper, lots, prescriptions, medicines, readings.
         let mut rest_on: BTreeSet<EntryId> = keepers.iter().map(|keeper| keeper.entry).collect();
         rest_on.extend(acquisitions.iter().map(|row| row.written.entry));
         rest_on.extend(prescriptions.iter().map(|row| row.written.entry));
-        rest_on.extend(acquisitions.iter().flat_map(|row| view.rests_on(&row.lot)));
+        rest_on.extend(vet_lots.iter().map(|row| row.written.entry));
+        let lots = acquisitions.iter().map(|row| &row.lot).chain(vet_lots.iter().map(|row| &row.lot));
+        rest_on.extend(lots.flat_map(|lot| view.rests_on(lot)));
         let of_courses = administrations.iter().flat_map(|row| &row.courses);
         rest_on.extend(administrations.iter().map(|row| row.written.entry));
         rest_on.extend(of_courses.filter_map(|course| course.withdrawal.as_ref()?.entry));
@@ -141,6 +150,7 @@ impl Register {
             to: period.to(),
             as_of,
             acquisitions,
+            vet_lots,
             prescriptions,
             administrations,
             removals,
@@ -204,6 +214,7 @@ fn is_of_the_register(event: &Event) -> bool {
         Event::HoldingDetails(_)
             | Event::MedicineDescribed(_)
             | Event::LotAcquired(_)
+            | Event::VetLot(_)
             | Event::LotOpened(_)
             | Event::DocumentAttached(_)
             | Event::LeafletReading(_)

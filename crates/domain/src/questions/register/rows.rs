@@ -240,7 +240,7 @@ pub struct AdministrationRow {
     pub withdrawal_stated: Option<u16>,
     /// The person who gave it.
     pub given_by: Option<Person>,
-    /// The vet, if a vet gave it.
+    /// The vet, if a vet gave it: as this entry says, else the one whose lot it was.
     pub vet: Option<Person>,
     /// The diagnosis or reason, in words.
     pub against: Option<String>,
@@ -260,6 +260,8 @@ pub struct GivenPart {
     pub batch: Option<String>,
     /// Its expiry date.
     pub expiry: Option<Day>,
+    /// Whether it is of the vet's own stock: the keeper never acquired it.
+    pub of_vet: bool,
     /// The withdrawal period read on the leaflet of this lot, in days, if any.
     pub withdrawal_read: Option<u16>,
     /// The quantity for each colony.

@@ -374,7 +374,7 @@ impl<'a> Desk<'a> {
         };
         let lot = |lot: &LotName| KeptLot {
             lot: lot.clone(),
-            medicine: self.holding.lot(lot).map(|(_, acquired)| acquired.medicine.clone()),
+            medicine: self.holding.lot(lot).map(|(_, lot)| lot.medicine.clone()),
             last_use_or_disposal: self.ends.get(lot).map(|end| end.last),
             still_runs: self.runs(lot),
         };
@@ -410,8 +410,9 @@ impl<'a> Desk<'a> {
     fn sorts(&self, record: &Record) -> Vec<RecordSort> {
         match &record.event {
             Event::LotAcquired(_) => vec![RecordSort::Acquisition, RecordSort::Proof],
-            // The withdrawal period in an administration comes from this record.
-            Event::LeafletReading(_) | Event::Administration(_) | Event::Removal(_) => {
+            // The withdrawal period in an administration comes from a reading; its product and batch, if a vet gave it from
+            // the vet's own stock, from the vet's lot.
+            Event::LeafletReading(_) | Event::VetLot(_) | Event::Administration(_) | Event::Removal(_) => {
                 vec![RecordSort::Administration]
             }
             Event::Disposal(_) => vec![RecordSort::Disposal],

@@ -56,6 +56,7 @@ fn told(record: &Record) -> Option<Told> {
     };
     match &record.event {
         Event::LotAcquired(body) => told.lots.push(body.lot.clone()),
+        Event::VetLot(body) => told.lots.push(body.lot.clone()),
         Event::LeafletReading(body) => told.lots.push(body.lot.clone()),
         Event::Disposal(body) => told.lots.push(body.lot.clone()),
         Event::Administration(body) => {

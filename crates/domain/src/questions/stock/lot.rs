@@ -90,9 +90,10 @@ impl LotState {
 }
 
 impl Lot {
-    /// A lot at the end of a day. `None` if it had not been acquired yet.
+    /// A lot at the end of a day. `None` if it had not been acquired yet, or is a vet's.
     pub(super) fn of(holding: &Holding, leaflets: &Leaflets, lot: &LotName, on: Day) -> Option<Lot> {
-        let (record, body) = holding.lot(lot).filter(|(record, _)| record.on <= on)?;
+        let (record, of) = holding.lot(lot).filter(|(record, _)| record.on <= on)?;
+        let body = of.acquired()?;
         let medicine = holding.medicine(&body.medicine).map(|(_, medicine)| medicine);
         let moved: Vec<_> = holding.balances(lot, on).collect();
         let balance = moved.last().map(|(_, balance)| *balance).unwrap_or_default();
@@ -151,7 +152,7 @@ impl Lot {
 
     /// The quantities in and out of it.
     pub(crate) const fn balance(&self) -> Balance {
-        Balance { acquired: self.acquired, given: self.given, disposed: self.disposed }
+        Balance { acquired: self.acquired, given: self.given, disposed: self.disposed, of_a_vet: false }
     }
 
     /// The quantity left.

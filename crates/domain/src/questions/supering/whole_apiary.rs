@@ -113,7 +113,7 @@ fn given_in_round(holding: &Holding, colony: &ColonyName, medicine: &MedicineNam
         .filter_map(|record| record.body::<Administration>())
         .any(|body| {
             body.given.iter().any(|given| {
-                let same = || holding.lot(&given.lot).is_some_and(|(_, lot)| lot.medicine == *medicine);
+                let same = || holding.lot(&given.lot).is_some_and(|(_, lot)| lot.medicine == medicine);
                 // The cheaper check first: a round may have hundreds of colonies.
                 same() && (body.given.len() == 1 || given.colonies.contains(colony))
             })

@@ -30,6 +30,11 @@ untrue! {
             /// The name.
             lot: LotName,
         },
+        /// The lot is of a vet's own stock, which the keeper neither opens nor disposes of.
+        OfVetsStock = "lot_of_vets_stock" {
+            /// The lot.
+            lot: LotName,
+        },
         /// The lot was acquired later.
         NotYetAcquired = "lot_not_yet_acquired" {
             /// The lot.
