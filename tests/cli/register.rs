@@ -194,3 +194,52 @@ fn many_gaps_of_one_kind_are_counted_and_the_first_are_named() {
     ]);
     ask(21, &mut entries).says(&["document: 21 entries; the first are no. 3, 5, 7,", "39, 41 -> attach"]);
 }
+
+/// Source: Veterinary Medicines Regulations 2013 (SI 2013/2033), reg. 18: what the keeper's record of a vet's administration needs.
+#[test]
+fn what_a_vet_gave_from_the_vets_own_stock_is_recorded_in_two_commands_and_complete() {
+    let bench = Bench::with_demo();
+    let (vet, day) = ("V. Vet (invented)", "2026-08-20");
+    let gaps = ["gaps", "--from", day, "--to", day, "--as-of", "2026-08-29"];
+    let lot = ["record", "vet-lot", "VET-1", "--medicine", "winter", "--vet", vet, "--on", day, "-y"];
+    bench
+        .run(&lot)
+        .done()
+        .says(&["lot VET-1; medicine winter; vet V. Vet (invented)", "recorded as entry 457"]);
+    bench
+        .run(&gaps)
+        .answered(4)
+        .says(&["no entry says that any of it was given", "record what the vet gave"]);
+    let given = ["record", "given", "M1", "M2", "--lot", "VET-1", "--each", "2", "--withdrawal-days", "0"];
+    bench.run(&[&given[..], &["--on", day, "-y"]].concat()).done();
+    bench.run(&gaps).answered(3).says(&[
+        "1 item that the law requires is missing",
+        "lot VET-1 of Winterpowder 886 (demo), of the vet's own stock, recorded for",
+        "correct entry no. 457 and add: batch number",
+    ]);
+    let batch =
+        ["record", "correction", "457", "--set", "batch=VB 7", "--reason", "the vet sent the batch", "-y"];
+    bench.run(&batch).done();
+    bench.run(&gaps).done().says(&["everything that the law requires is on record"]);
+    let register = bench.run(&["register", "--from", day, "--to", day]).done().out;
+    assert!(register.contains("Given by a vet from the vet's own stock"), "{register}");
+    let stock = bench.run(&["stock", "--on", "2026-08-29", "--full"]).done().out;
+    assert!(!stock.contains("VET-1"), "{stock}");
+    let disposed = [
+        "record",
+        "disposed",
+        "VET-1",
+        "--quantity",
+        "1",
+        "--how-and-where",
+        "x",
+        "--on",
+        "2026-08-21",
+        "-y",
+    ];
+    let refused = bench.run(&disposed);
+    assert!(
+        refused.code != Some(0) && refused.err.contains("lot `VET-1` is of a vet's own stock"),
+        "{refused:?}"
+    );
+}

@@ -37,10 +37,12 @@ struct Filled {
     against: bool,
     certificate: bool,
     time: bool,
+    /// The lot is of a vet's own stock.
+    of_vet: bool,
 }
 
 fn filled() -> impl Strategy<Value = Filled> {
-    prop::collection::vec(prop::bool::weighted(0.75), 13).prop_map(|yes| Filled {
+    prop::collection::vec(prop::bool::weighted(0.75), 14).prop_map(|yes| Filled {
         address_of_keeper: yes[0],
         authorisation: yes[1],
         batch: yes[2],
@@ -54,6 +56,7 @@ fn filled() -> impl Strategy<Value = Filled> {
         against: yes[10],
         certificate: yes[11],
         time: yes[12],
+        of_vet: !yes[13],
     })
 }
 
@@ -65,13 +68,14 @@ impl Filled {
             "authorisation_number" => self.authorisation,
             "batch" => self.batch,
             "expiry" => self.expiry,
-            "supplier_name" => self.supplier,
+            // What a vet gave from the vet's own stock, the vet supplied, and nothing was bought.
+            "supplier_name" => self.supplier || self.of_vet,
             // Nothing was prescribed, so who dispensed or gave it counts.
-            "prescriber" => self.supplier || self.given_by || self.vet,
-            "supplier_address" => self.supplier && self.supplier_address,
-            "proof_of_purchase" => self.proof,
+            "prescriber" => self.supplier || self.given_by || self.by_vet(),
+            "supplier_address" => (self.supplier || self.of_vet) && self.supplier_address,
+            "proof_of_purchase" => self.proof || self.of_vet,
             "withdrawal_period" => self.withdrawal,
-            "given_by" => self.given_by || self.vet,
+            "given_by" => self.given_by || self.by_vet(),
             "reason" => self.against,
             "certificate_number" => self.certificate,
             "time_of_day" => self.time,
@@ -99,6 +103,11 @@ impl Filled {
         }
     }
 
+    /// A vet gave it: as the entry says, or since the lot is a vet's.
+    const fn by_vet(&self) -> bool {
+        self.vet || self.of_vet
+    }
+
     fn entries(&self, jurisdiction: &str, leaflet: &str) -> Vec<Value> {
         let maybe = |there: bool, value: Value| if there { value } else { Value::Null };
         let supplier = json!({ "name": "Shop", "address": maybe(self.supplier_address, json!("1 Street")) });
@@ -119,7 +128,22 @@ impl Filled {
         if self.time {
             given["at"] = json!("09:30");
         }
-        vec![
+        let batch = maybe(self.batch, json!("B-1"));
+        let expiry = maybe(self.expiry, json!("2027-01-31"));
+        let of_vet = json!({
+            "lot": "S-1", "medicine": "strip", "vet": "a vet", "batch": batch, "expiry": expiry,
+            "contact": maybe(self.supplier_address, json!("1 Street")),
+        });
+        let acquired = json!({
+            "lot": "S-1", "medicine": "strip", "quantity": 20, "batch": batch, "expiry": expiry,
+            "supplier": maybe(self.supplier, without_nulls(&supplier)), "proof": maybe(self.proof, json!("invoice 7")),
+        });
+        let lot = if self.of_vet {
+            entry("l", "2026-01-10", "vet_lot", of_vet)
+        } else {
+            entry("l", "2026-01-10", "lot_acquired", acquired)
+        };
+        let mut entries = vec![
             entry(
                 "h",
                 "2026-01-01",
@@ -144,34 +168,23 @@ impl Filled {
                     "authorisation": maybe(self.authorisation, json!("AN 1")),
                 }),
             ),
-            entry(
-                "l",
-                "2026-01-10",
-                "lot_acquired",
-                json!({
-                    "lot": "S-1", "medicine": "strip", "quantity": 20,
-                    "batch": maybe(self.batch, json!("B-1")), "expiry": maybe(self.expiry, json!("2027-01-31")),
-                    "supplier": maybe(self.supplier, without_nulls(&supplier)), "proof": maybe(self.proof, json!("invoice 7")),
-                }),
-            ),
+            lot,
             given,
             entry("out", "2026-05-11", "removal", json!({ "administration": "in", "colonies": ["A1"] })),
-            entry(
-                "d",
-                "2026-06-01",
-                "disposal",
-                json!({ "lot": "S-1", "quantity": 2, "how_and_where": "council site" }),
-            ),
-        ]
+        ];
+        if !self.of_vet {
+            let disposed = json!({ "lot": "S-1", "quantity": 2, "how_and_where": "council site" });
+            entries.push(entry("d", "2026-06-01", "disposal", disposed));
+        }
+        entries
     }
 
     /// The required fields that are not filled in, according to the law files.
     fn missing(&self, jurisdiction: &str) -> BTreeSet<String> {
-        let giving = if self.vet { "vet_administration" } else { "administration" };
+        let giving = if self.by_vet() { "vet_administration" } else { "administration" };
+        let moved: &[&str] = if self.of_vet { &[giving] } else { &["acquisition", "disposal", giving] };
         let required = required(jurisdiction);
-        let asked = required
-            .iter()
-            .filter(|(occasion, _)| ["acquisition", "disposal", giving].contains(&occasion.as_str()));
+        let asked = required.iter().filter(|(occasion, _)| moved.contains(&occasion.as_str()));
         asked.filter(|(_, field)| !self.has(field)).map(|(_, field)| field.clone()).collect()
     }
 }

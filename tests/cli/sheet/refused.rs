@@ -208,7 +208,7 @@ struct RefusedCsv {
     help: &'static str,
 }
 
-const TABS: &str = "write one of these into the first column: Keeper, Apiaries, Colonies, Medicines, Lots, Leaflets, Prescriptions, Sites, Nectar flows, Temperatures, Usual temperatures, Inspections, Mite counts, Supers off, Opened, Given, Taken out, Split, United, Moved, Supers on, Harvests, Disposed of, Ended";
+const TABS: &str = "write one of these into the first column: Keeper, Apiaries, Colonies, Medicines, Lots, Lots of a vet, Leaflets, Prescriptions, Sites, Nectar flows, Temperatures, Usual temperatures, Inspections, Mite counts, Supers off, Opened, Given, Taken out, Split, United, Moved, Supers on, Harvests, Disposed of, Ended";
 
 const REFUSED_CSV: &[RefusedCsv] = &[
     RefusedCsv {
