@@ -48,7 +48,14 @@ fn several_files_are_written_at_once_and_none_is_written_over() {
         assert_eq!(bench.files().iter().filter(|name| name.starts_with("r.")).count(), 0);
         bench.write("r.pdf", "%PDF-");
     }
-    assert_eq!(bench.run(&register(&all)).done().out, "");
+    let said = bench.run(&register(&all)).done().out;
+    let of = |name: &&&str| name.starts_with("r.") || name.ends_with(".json");
+    for name in all.iter().filter(of) {
+        assert!(
+            said.contains(&format!("{name}: the register of demo, 2025-01-01 to 2026-12-31\n")),
+            "{said}"
+        );
+    }
     let csv = bench.read("r.csv");
     assert!(csv.starts_with("\u{feff}\"record\",") && csv.contains("\r\n\"administration\","));
     assert!(bench.read("r.html").starts_with("<!DOCTYPE html>"));

@@ -67,3 +67,12 @@ fn a_holding_with_nothing_to_do_says_so() {
         "the law could not be checked for every record of this year",
     ]);
 }
+
+/// What is listed under "To find out" and "Records" is due as well.
+#[test]
+fn a_morning_with_leaflets_to_read_does_not_say_that_nothing_is_due() {
+    Bench::with_spring().run(&["today", "--on", "2026-05-10"]).done().says(&[
+        "Nothing is due today or in the next six days apart from what is listed below.",
+        "next: read the leaflet of lot P1 and record it",
+    ]);
+}

@@ -1,11 +1,16 @@
 //! Files for other programs, and running those programs.
 
+use std::io::{Cursor, Read};
 use std::path::PathBuf;
 
-use combclear_domain::journal::Content;
-use combclear_papers::pack::{Failing, Input, Why, pack};
-use combclear_wording::Words;
+use combclear_domain::basics::words::MediaType;
+use combclear_domain::journal::{Content, Hash};
+use combclear_domain::questions::register::Register;
+use combclear_papers::Typesetter;
+use combclear_papers::look::cautions;
+use combclear_papers::pack::{FILES, Found, Input, Packer, wanted};
 use combclear_wording::register::RegisterReport;
+use combclear_wording::{Label, Words};
 
 use super::making::{autumn, demo, hard, made, with_documents};
 use crate::one_line::OneLine;
@@ -26,25 +31,103 @@ fn content(text: &str) -> Content {
     Content::new(text.as_bytes().to_vec())
 }
 
+/// The pack of a register, with those of its documents that are found.
+fn packed(report: &Register, typesetter: Option<&dyn Typesetter>, found: impl Fn(Hash) -> Found) -> Vec<u8> {
+    let mut packer = Packer::begin(Cursor::new(Vec::new()), made());
+    for document in wanted(report) {
+        packer.document(document, &found(document.content)).unwrap();
+    }
+    let mut told = 0;
+    let pack = packer.finish(&Input { register: report, gaps: None, typesetter }, |_| told += 1).unwrap();
+    assert!(told <= FILES);
+    pack.into_inner()
+}
+
 #[test]
 fn python_opens_the_pack_and_finds_every_file_as_its_sum_says() {
     let contents = [content("one"), content("two"), content("three"), content("four")];
     let hashes: Vec<_> = contents.iter().map(Content::hash).collect();
     let names = ["../../etc/passwd", "invoice H-1987.pdf", "\u{8702}\u{0}.pdf", "gone.pdf"];
     let report = with_documents(hard(), &hashes, &names);
-    let failing = [Failing { hash: hashes[3], why: Why::Altered }];
-    let (contents, failing) = (&contents[..3], &failing[..]);
-    let input =
-        Input { register: &report, gaps: None, contents, failing, typesetter: Some(&OneLine), made: made() };
-    let packed = pack(&input).unwrap();
-    assert!(packed == pack(&input).unwrap(), "the same input gives the same bytes");
+    let found = |hash| match contents[..3].iter().find(|content| content.hash() == hash) {
+        Some(content) => Found::Kept(content.clone()),
+        None if hash == hashes[3] => Found::Altered,
+        None => Found::Missing,
+    };
+    let pack = packed(&report, Some(&OneLine), found);
+    assert!(pack == packed(&report, Some(&OneLine), found), "the same input gives the same bytes");
     let file = folder("pack").join("pack.zip");
-    std::fs::write(&file, packed).unwrap();
+    std::fs::write(&file, pack).unwrap();
     insta::assert_snapshot!(python("check_zip.py", &[file]));
     let without = folder("pack-without-pdf").join("pack.zip");
-    std::fs::write(&without, pack(&Input { typesetter: None, ..input }).unwrap()).unwrap();
+    std::fs::write(&without, packed(&report, None, found)).unwrap();
     let files = python("check_zip.py", &[without]);
     assert!(files.contains("register.html") && !files.contains("register.pdf"), "{files}");
+}
+
+fn names(pack: &zip::ZipArchive<Cursor<Vec<u8>>>) -> Vec<String> {
+    pack.file_names().map(|name| name.unwrap().into_owned()).collect()
+}
+
+/// A picture in HEIC that libheif 1.15.1 made of four fields of one colour each.
+const SLIP: &[u8] = include_bytes!("data/slip.heic");
+
+/// The copy is read by a JPEG decoder of its own, and shows the four colours that were drawn.
+#[test]
+fn a_picture_in_heic_has_a_copy_in_the_pack_that_an_office_can_open() {
+    let slip = Content::new(SLIP.to_vec());
+    let mut report = with_documents(demo(), &[slip.hash()], &["slip.HEIC"]);
+    report.acquisitions[0].documents.last_mut().unwrap().media_type = MediaType::Heic;
+    let pack =
+        packed(
+            &report,
+            None,
+            |hash| {
+                if hash == slip.hash() { Found::Kept(slip.clone()) } else { Found::Missing }
+            },
+        );
+    let mut pack = zip::ZipArchive::new(Cursor::new(pack)).unwrap();
+    let mut read = |end: &str| {
+        let name = names(&pack).into_iter().find(|name| name.ends_with(end)).unwrap();
+        let mut bytes = Vec::new();
+        pack.by_name(&name).unwrap().read_to_end(&mut bytes).unwrap();
+        bytes
+    };
+    assert!(read("-slip.heic") == SLIP, "the original is unchanged");
+    let index = String::from_utf8(read("index.html")).unwrap();
+    assert!(
+        index.contains("a copy in JPEG for offices that cannot open HEIC; the original counts"),
+        "{index}"
+    );
+    let mut decoder = zune_jpeg::JpegDecoder::new(Cursor::new(read("-slip-copy.jpg")));
+    let pixels = decoder.decode().unwrap();
+    assert_eq!(decoder.dimensions(), Some((320, 240)));
+    for (x, y, drawn) in [
+        (80, 90, [240, 230, 200]),
+        (240, 60, [40, 90, 160]),
+        (80, 180, [200, 40, 40]),
+        (240, 180, [30, 30, 30]),
+    ] {
+        let at = (y * 320 + x) * 3;
+        let shown = &pixels[at..at + 3];
+        let near = shown.iter().zip(drawn).all(|(shown, drawn)| shown.abs_diff(drawn) <= 6);
+        assert!(near, "at {x}, {y}: {shown:?} for {drawn:?}");
+    }
+}
+
+#[test]
+fn a_picture_in_heic_that_cannot_be_read_is_kept_and_said_to_have_no_copy() {
+    for (name, bytes) in [("cut off", &SLIP[..1_000]), ("empty", &b"\0\0\0\x18ftypheic"[..])] {
+        let broken = Content::new(bytes.to_vec());
+        assert_eq!(cautions(MediaType::Heic, bytes), [Label::HeicNoCopy], "{name}");
+        let mut report = with_documents(demo(), &[broken.hash()], &["slip.heic"]);
+        report.acquisitions[0].documents.last_mut().unwrap().media_type = MediaType::Heic;
+        let found = |hash| if hash == broken.hash() { Found::Kept(broken.clone()) } else { Found::Missing };
+        let pack = zip::ZipArchive::new(Cursor::new(packed(&report, None, found))).unwrap();
+        assert!(names(&pack).iter().any(|file| file.ends_with("-slip.heic")), "{name}");
+        assert!(!names(&pack).iter().any(|file| file.contains("-copy")), "{name}");
+    }
+    assert_eq!(cautions(MediaType::Heic, SLIP), []);
 }
 
 #[test]

@@ -13,6 +13,7 @@ mod fields;
 pub mod flat;
 pub mod html;
 pub mod look;
+mod office_copy;
 pub mod pack;
 mod rows;
 mod shares;

@@ -1,5 +1,5 @@
-//! What a PDF does besides showing pages. An office may not be able to open a locked file, and should not open one that runs
-//! something; the document is kept as it was attached, and the pack says so.
+//! What to know of a document before opening it. An office may not be able to open a locked PDF or a picture in HEIC, and should
+//! not open a PDF that runs something; the document is kept as it was attached, and the pack says so.
 //!
 //! Source: ISO 32000-1:2008, 7.3.5 (names), 7.5.7 (object streams), 7.6 (encryption), 7.11.4 (embedded files), 12.6.4.5 (launch
 //! actions), 12.6.4.16 (scripts).
@@ -9,6 +9,8 @@ use std::io::Read;
 use combclear_domain::basics::words::MediaType;
 use combclear_wording::Label;
 use flate2::read::ZlibDecoder;
+
+use crate::office_copy::jpeg_of_heic;
 
 /// The names that tell, each with what it means.
 const TELLING: [(&[u8], Label); 5] = [
@@ -22,12 +24,15 @@ const TELLING: [(&[u8], Label); 5] = [
 /// The most that is unpacked of one object stream, in bytes: what lies beyond is not looked at, and that is said.
 const UNPACKED_MOST: u64 = 16 * 1024 * 1024;
 
-/// What to know before opening a document. Nothing for pictures, which only show.
+/// What to know before opening a document. Pictures only show; of one in HEIC it says whether no copy can be made for an office.
 #[must_use]
 pub fn cautions(media_type: MediaType, bytes: &[u8]) -> Vec<Label> {
     let mut found = Vec::new();
-    if media_type != MediaType::Pdf {
-        return found;
+    match media_type {
+        MediaType::Pdf => {}
+        MediaType::Jpeg | MediaType::Png => return found,
+        MediaType::Heic if jpeg_of_heic(bytes).is_some() => return found,
+        MediaType::Heic => return vec![Label::HeicNoCopy],
     }
     let mut add = |label: Label| {
         if !found.contains(&label) {

@@ -23,13 +23,14 @@ use combclear_domain::journal::document::{Unfit, in_short, media_type};
 use combclear_domain::journal::event::DocumentAttached;
 use combclear_domain::journal::{Content, Draft, EntryId, Event, Hash};
 use combclear_domain::questions::NamedEntry;
+use combclear_papers::look::cautions;
 use combclear_store::{Attached, ContentState, Recorded, documents};
 use combclear_wording::refusals::Refused;
 use combclear_wording::{Label, Words, http, unreadable};
 use serde::Serialize;
 use utoipa::ToSchema;
 
-use crate::app::App;
+use crate::app::{App, apart};
 use crate::entries::header;
 use crate::extract::{DocumentPath, HoldingPath, NewDocumentPath, NewDocumentQuery, Nothing, Path, Query};
 use crate::file_name;
@@ -103,6 +104,16 @@ pub(crate) struct DocumentReport {
     /// The path of the content.
     #[schema(example = "/holdings/heathside/documents/8d16…")]
     path: String,
+}
+
+/// The entry of a document just attached.
+#[derive(Debug, Serialize, ToSchema)]
+pub(crate) struct AttachedReport {
+    #[serde(flatten)]
+    entry: EntryReport,
+    /// What to know before opening the document, in words: that it is locked, runs something, or cannot be opened everywhere.
+    /// It is kept as it is. Empty if there is nothing to say.
+    cautions: Vec<&'static str>,
 }
 
 /// The bytes of a document.
@@ -179,10 +190,10 @@ pub(crate) async fn list_documents(
         description = "The file. Its Content-Type may be absent, `application/octet-stream`, or that of its content.",
     ),
     responses(
-        (status = 201, description = "It was recorded.", body = EntryReport, headers(
+        (status = 201, description = "It was recorded.", body = AttachedReport, headers(
             ("Location", description = "The path of the content."),
         )),
-        (status = 200, description = "The same document was recorded already; here is its entry as it was recorded then.", body = EntryReport, headers(
+        (status = 200, description = "The same document was recorded already; here is its entry as it was recorded then.", body = AttachedReport, headers(
             ("Location", description = "The path of the content."),
         )),
         (status = 409, description = "Another entry is recorded under this id. Nothing was recorded.", body = Problem, content_type = "application/problem+json"),
@@ -215,13 +226,17 @@ pub(crate) async fn put_document(
         prescription,
     });
     let draft = Draft::new(path.document, on, recorded_by, event);
+    let looked_at = content.clone();
+    let cautions = apart(move || cautions(media_type, looked_at.bytes())).await?;
     let location = header(&path_of_documents(&path.holding, &content.hash().to_string()))?;
     let recorded = attach(&app, path.holding, draft, content).await?;
     let status = match recorded {
         Recorded::New(_) => StatusCode::CREATED,
         Recorded::Known(_) => StatusCode::OK,
     };
-    Ok((status, [(LOCATION, location)], Json(EntryReport::of(recorded.entry()))).into_response())
+    let cautions = cautions.into_iter().map(label).collect();
+    let report = AttachedReport { entry: EntryReport::of(recorded.entry()), cautions };
+    Ok((status, [(LOCATION, location)], Json(report)).into_response())
 }
 
 /// Fetch a document

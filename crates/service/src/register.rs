@@ -1,10 +1,12 @@
 //! The legal register of a period, in every format.
 
+use std::io::Seek;
 use std::sync::Arc;
 
 use axum::Json;
+use axum::body::Body;
 use axum::extract::State;
-use axum::http::header::{CONTENT_DISPOSITION, CONTENT_SECURITY_POLICY, CONTENT_TYPE, VARY};
+use axum::http::header::{CONTENT_DISPOSITION, CONTENT_LENGTH, CONTENT_SECURITY_POLICY, CONTENT_TYPE, VARY};
 use axum::http::{HeaderMap, HeaderValue};
 use axum::response::{IntoResponse, Response};
 use combclear_domain::basics::calendar::Counting;
@@ -15,13 +17,14 @@ use combclear_domain::questions::gaps::Gaps;
 use combclear_domain::questions::register::{Period, Register};
 use combclear_domain::{Day, Instant};
 use combclear_papers::exchange::{Collection, Exchange, GroupTreatment, Transaction};
-use combclear_papers::pack::{Failing, Input, Why, pack, safe_name};
+use combclear_papers::pack::{Found, Input, Packer, safe_name, wanted};
 use combclear_papers::{Paper, Typesetter, flat, html};
-use combclear_store::{Attached, ContentState, contents_of, documents};
+use combclear_store::{Attached, ContentState, content_of, documents};
 use combclear_wording::gaps::GapsReport;
 use combclear_wording::refusals::Refused;
 use combclear_wording::register::RegisterReport;
 use combclear_wording::{Label, Words};
+use tokio_util::io::ReaderStream;
 use utoipa::ToSchema;
 
 use crate::accept::preferred;
@@ -166,27 +169,34 @@ pub(crate) async fn get_register_pack(
     let PackQuery { from, to, as_of, gaps: with_gaps } = query;
     let (register, gaps) = both(&app, &path.holding, &TimeQuery { from, to, as_of }).await?;
     let turn = Arc::clone(&app.packing).acquire_owned().await.map_err(|_| Problem::internal())?;
-    let journal = app.holdings.journal().as_ref();
-    let (contents, failing) = contents_of(journal, &path.holding, &Input::wanted(&register)).await?;
-    let failing: Vec<Failing> =
-        failing.into_iter().map(|(hash, state)| Failing { hash, why: why(state) }).collect();
     let (made, typesetter) = (app.clock.now(), app.typesetter.clone());
     let name = format!("pack-{}-{}-{}.zip", safe_name(register.holding.as_str()), register.from, register.to);
-    let bytes = make(move || {
+    // It goes to disk as it is made, and from there to the client: neither pack nor proofs are held in memory.
+    let mut packer = make(move || Ok(Packer::begin(tempfile::tempfile().map_err(not_made)?, made))).await?;
+    let journal = app.holdings.journal().as_ref();
+    for document in wanted(&register).into_iter().cloned().collect::<Vec<_>>() {
+        let found = content_of(journal, &path.holding, document.content).await?;
+        packer = make(move || {
+            packer.document(&document, &found.map_or_else(gone, Found::Kept)).map_err(not_made)?;
+            Ok(packer)
+        })
+        .await?;
+    }
+    let file = make(move || {
         // Continues if the client is gone, and holds the semaphore until then.
         let _turn = turn;
-        let input = Input {
-            register: &register,
-            gaps: with_gaps.then_some(&gaps),
-            contents: &contents,
-            failing: &failing,
-            typesetter: typesetter.as_deref(),
-            made,
-        };
-        pack(&input).map_err(|error| error.to_string())
+        let gaps = with_gaps.then_some(&gaps);
+        let input = Input { register: &register, gaps, typesetter: typesetter.as_deref() };
+        let mut file = packer.finish(&input, |_| {}).map_err(not_made)?;
+        let length = file.stream_position().map_err(not_made)?;
+        file.rewind().map_err(not_made)?;
+        Ok((file, length))
     });
+    let (file, length) = file.await?;
+    let body = Body::from_stream(ReaderStream::new(tokio::fs::File::from_std(file)));
+    let length = [(CONTENT_LENGTH, HeaderValue::from(length))];
     // It says when it was made, so it is another each time: a tag over all its proofs would never be known again.
-    Ok((not_kept(), sent(bytes.await?, "application/zip", &name)).into_response())
+    Ok((not_kept(), length, sent(body, "application/zip", &name)).into_response())
 }
 
 /// Ask what is missing from the register
@@ -209,11 +219,16 @@ pub(crate) async fn get_register_gaps(
     Ok(Json(gaps))
 }
 
-fn why(state: ContentState) -> Why {
+const fn gone(state: ContentState) -> Found {
     match state {
-        ContentState::Missing => Why::Missing,
-        ContentState::Kept | ContentState::Altered => Why::Altered,
+        ContentState::Missing => Found::Missing,
+        ContentState::Kept | ContentState::Altered => Found::Altered,
     }
+}
+
+#[expect(clippy::needless_pass_by_value, reason = "it is what `map_err` hands over")]
+fn not_made(error: impl ToString) -> String {
+    error.to_string()
 }
 
 /// The time that is meant, and the day whose knowledge counts.
@@ -260,8 +275,10 @@ fn written(
     }
 }
 
-/// Makes a paper on a blocking thread.
-async fn make(work: impl FnOnce() -> Result<Vec<u8>, String> + Send + 'static) -> Result<Vec<u8>, Problem> {
+/// Makes a paper, or a part of one, on a blocking thread.
+async fn make<T: Send + 'static>(
+    work: impl FnOnce() -> Result<T, String> + Send + 'static,
+) -> Result<T, Problem> {
     apart(work).await?.map_err(|error| {
         tracing::error!(%error, "a paper could not be made");
         Problem::internal()
@@ -288,10 +305,10 @@ fn named(register: &Register, what: &str, form: Form) -> String {
 }
 
 /// A file under a safe name. Its content security policy permits a page nothing but its own content.
-fn sent(bytes: Vec<u8>, media_type: &'static str, name: &str) -> Response {
+fn sent(content: impl IntoResponse, media_type: &'static str, name: &str) -> Response {
     let shown = media_type.starts_with("text/html") || media_type == "application/pdf";
     let how = if shown { "inline" } else { "attachment" };
-    let mut response = bytes.into_response();
+    let mut response = content.into_response();
     let headers = response.headers_mut();
     headers.insert(CONTENT_TYPE, HeaderValue::from_static(media_type));
     if let Ok(value) = HeaderValue::try_from(format!("{how}; filename=\"{name}\"")) {

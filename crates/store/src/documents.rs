@@ -89,13 +89,28 @@ pub async fn contents_of<J: Journal + ?Sized>(
     let (mut contents, mut failing) = (Vec::new(), Vec::new());
     let mut looked_at = HashSet::new();
     for hash in wanted.iter().copied().filter(|hash| looked_at.insert(*hash)) {
-        match journal.content(holding, hash).await?.map(Content::new) {
-            Some(content) if content.hash() == hash => contents.push(content),
-            Some(_) => failing.push((hash, ContentState::Altered)),
-            None => failing.push((hash, ContentState::Missing)),
+        match content_of(journal, holding, hash).await? {
+            Ok(content) => contents.push(content),
+            Err(state) => failing.push((hash, state)),
         }
     }
     Ok((contents, failing))
+}
+
+/// The content of this hash; or its state, if it is missing or altered.
+///
+/// # Errors
+/// [`StoreError`].
+pub async fn content_of<J: Journal + ?Sized>(
+    journal: &J,
+    holding: &HoldingName,
+    hash: Hash,
+) -> Result<Result<Content, ContentState>, StoreError> {
+    Ok(match journal.content(holding, hash).await?.map(Content::new) {
+        Some(content) if content.hash() == hash => Ok(content),
+        Some(_) => Err(ContentState::Altered),
+        None => Err(ContentState::Missing),
+    })
 }
 
 /// The missing and altered documents.

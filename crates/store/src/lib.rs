@@ -53,7 +53,7 @@ mod verify;
 use combclear_domain::journal::keeping::BadAddress;
 pub use combclear_domain::journal::keeping::{ContentState, DocumentFault, Missed, StoreError};
 
-pub use documents::{Attached, contents_of, documents};
+pub use documents::{Attached, content_of, contents_of, documents};
 pub use holdings::{Holdings, IfNew, OnRefusal, RecordError, Recorded};
 pub use journal::{AppendError, Journal, Verified};
 

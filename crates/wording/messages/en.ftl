@@ -1739,11 +1739,13 @@ calendar-summary = { $title } ({ $colonies })
 ## Pack
 
 label-pack-title = Inspection pack
+label-heic-no-copy = some offices cannot open HEIC, and no copy in another format could be made
 label-pdf-locked = locked: it may not open without a password
 label-pdf-script = contains a script
 label-pdf-launch = may start another program when it is opened
 label-pdf-file-inside = holds another file
 label-pdf-not-looked-into = not looked into as a whole
+label-pack-reading = reading the register
 label-pack-put-together = Produced on
 label-pack-contents = Contents
 # Each of these stands after the name of its file and a colon.
@@ -1765,8 +1767,9 @@ label-pack-file = file
 label-pack-called = original name
 label-pack-not-kept = left out: its content is no longer kept
 label-pack-altered = left out: the content kept is not what was attached
-label-pack-not-given = left out: its content was not supplied
+label-pack-office-copy = a copy in JPEG for offices that cannot open HEIC; the original counts
 pack-acquisition = acquisition { paper-entry-number }, lot { $lot }
+pack-vet-lot = vet's lot { paper-entry-number }, lot { $lot }
 pack-prescription = prescription { paper-entry-number }, { $number }
 label-pack-how-to-check = How to check it
 # $command, $hash and the like are set apart from the words around them.
@@ -1914,9 +1917,12 @@ terminal-due-between = { $from } to { $to }
 terminal-due-from = from { $day }
 terminal-due-by = by { $day }; the earliest day is not known
 
+terminal-register-written = { $file }: the register of { $holding }, { $from } to { $to }
+
 # today: the morning's page.
 terminal-today-head = { $holding }: { $day } and the next six days
 label-today-nothing-due = Nothing is due today or in the next six days.
+label-today-nothing-else-due = Nothing is due today or in the next six days apart from what is listed below.
 label-today-free = May be supered
 label-today-none-free = no colony today
 terminal-today-new = free from today: { $colonies }

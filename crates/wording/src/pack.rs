@@ -12,6 +12,12 @@ pub fn acquisition(words: &Words, place: u64, lot: &LotName) -> String {
     say!(words, PackAcquisition, place = place, lot = lot)
 }
 
+/// The vet's lot of which a document tells, by its position in the journal.
+#[must_use]
+pub fn vet_lot(words: &Words, place: u64, lot: &LotName) -> String {
+    say!(words, PackVetLot, place = place, lot = lot)
+}
+
 /// The prescription that a copy belongs to, by its position in the journal.
 #[must_use]
 pub fn prescription(words: &Words, place: u64, number: &PrescriptionName) -> String {

@@ -14,6 +14,7 @@ pub(crate) mod manual;
 pub(crate) mod options;
 pub(crate) mod output;
 pub(crate) mod pack;
+pub(crate) mod progress;
 pub(crate) mod record;
 pub(crate) mod register;
 pub(crate) mod retention;

@@ -1,7 +1,7 @@
-//! Output files: each is written as a whole, and none is overwritten.
+//! Output files: each is written as a whole or removed, and none is overwritten.
 
-use std::fs::OpenOptions;
-use std::io::{ErrorKind, Write};
+use std::fs::{File, OpenOptions};
+use std::io::{ErrorKind, Seek, Write};
 use std::path::Path;
 
 use combclear_wording::terminal::failures as say;
@@ -23,11 +23,58 @@ pub(crate) fn write(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
         return save(path, bytes);
     }
     let mut out = std::io::stdout();
-    match out.write_all(bytes).and_then(|()| out.flush()) {
+    told(out.write_all(bytes).and_then(|()| out.flush()))
+}
+
+/// Whoever closed standard output does not want to know.
+fn told(written: std::io::Result<()>) -> Result<(), Failure> {
+    match written {
         Err(error) if error.kind() != ErrorKind::BrokenPipe => {
             Err(Failure::new(say::cannot_write_out(Words::english(), &why(&error)), Label::OutputLook))
         }
         _ => Ok(()),
+    }
+}
+
+/// A file that is written bit by bit. One that is dropped before [`Unfinished::done`] is removed.
+pub(crate) struct Unfinished<'p> {
+    path: &'p Path,
+    is_done: bool,
+}
+
+impl<'p> Unfinished<'p> {
+    /// A new file; for standard output one that nobody sees.
+    pub(crate) fn begin(path: &'p Path) -> Result<(Unfinished<'p>, File), Failure> {
+        let opened = if is_standard_output(path) {
+            tempfile::tempfile()
+        } else {
+            OpenOptions::new().read(true).write(true).create_new(true).open(path)
+        };
+        match opened {
+            Ok(file) => Ok((Unfinished { path, is_done: false }, file)),
+            Err(error) => Err(cannot_make(path, &error)),
+        }
+    }
+
+    /// Keeps the file, or copies it to standard output.
+    pub(crate) fn done(mut self, mut file: File) -> Result<(), Failure> {
+        if is_standard_output(self.path) {
+            let mut out = std::io::stdout();
+            let copied = file.rewind().and_then(|()| std::io::copy(&mut file, &mut out));
+            return told(copied.and_then(|_| out.flush()));
+        }
+        file.sync_all().map_err(|error| cannot_write(self.path, &error))?;
+        self.is_done = true;
+        Ok(())
+    }
+}
+
+impl Drop for Unfinished<'_> {
+    fn drop(&mut self) {
+        if !self.is_done && !is_standard_output(self.path) {
+            // The failure that ended it is the one to tell of.
+            let _ = std::fs::remove_file(self.path);
+        }
     }
 }
 
@@ -54,13 +101,18 @@ pub(crate) fn save(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
     let mut file = opened.map_err(|error| cannot_make(path, &error))?;
     let written = file.write_all(bytes).and_then(|()| file.sync_all());
     written.map_err(|error| {
-        let message = say::cannot_write(Words::english(), &path.display().to_string(), &why(&error));
-        let failure = Failure::new(message, Label::FileLookTryAgain);
+        let failure = cannot_write(path, &error);
         if std::fs::remove_file(path).is_err() {
             return failure.and(Label::FileNotWhole);
         }
         failure
     })
+}
+
+/// The failure for a file that could not be written to its end.
+fn cannot_write(path: &Path, error: &std::io::Error) -> Failure {
+    let message = say::cannot_write(Words::english(), &path.display().to_string(), &why(error));
+    Failure::new(message, Label::FileLookTryAgain)
 }
 
 /// The failure for a file that could not be created.

@@ -2,16 +2,16 @@
 
 use std::io::Write;
 
-use combclear_domain::journal::Content;
 use combclear_domain::questions::register::Register;
-use combclear_papers::pack::{Failing, Input, Why, pack};
-use combclear_store::{ContentState, contents_of};
-use combclear_wording::Words;
+use combclear_papers::pack::{FILES, Found, Input, Packer, wanted};
+use combclear_store::{ContentState, content_of};
 use combclear_wording::gaps::GapsReport;
 use combclear_wording::terminal::documents::{self as say, Packed};
+use combclear_wording::{Label, Words};
 
 use super::gaps::not_kept;
-use super::{output, print, register, seen};
+use super::output::{self, Unfinished};
+use super::{print, progress, register, seen};
 use crate::args::{Pack, Place};
 use crate::failure::Failure;
 use crate::{Outcome, clock, place, typesetter};
@@ -20,46 +20,57 @@ pub(crate) async fn run(at: &Place, ask: &Pack) -> Result<Outcome, Failure> {
     let (leaflets, laws) = (&place::leaflets(at)?, place::laws()?);
     let time = register::period(&ask.time)?;
     output::must_be_new([ask.file.as_path()])?;
-    let (register, gaps, contents, failing) = place::with_holding(at, async |holdings, holding| {
+    let (unfinished, file) = Unfinished::begin(&ask.file)?;
+    let mut packer = Packer::begin(file, clock::now());
+    let bar = progress::spinner(Label::PackReading);
+    let (register, gaps, kept, failing) = place::with_holding(at, async |holdings, holding| {
         let not_kept = not_kept(holdings, &holding).await?;
         let read = |holding: &_| register::both(holding, leaflets, laws, time, &not_kept);
-        let ((register, gaps), mut contents) =
+        let ((register, gaps), of_archives) =
             place::read_with_documents(holdings, &holding, &ask.read_back, read).await?;
-        let mut wanted = Input::wanted(&register);
-        contents.retain(|content: &Content| wanted.contains(&content.hash()));
-        wanted.retain(|wanted| !contents.iter().any(|content| content.hash() == *wanted));
-        let (stored, failing) = contents_of(holdings.journal().as_ref(), &holding, &wanted).await?;
-        contents.extend(stored);
-        Ok((register, gaps, contents, failing))
+        let documents = wanted(&register);
+        progress::of_steps(&bar, documents.len() + FILES);
+        let (mut kept, mut failing) = (0, 0);
+        for document in documents {
+            bar.inc(1);
+            let of_archive = of_archives.iter().find(|content| content.hash() == document.content);
+            let found = match of_archive {
+                Some(content) => Found::Kept(content.clone()),
+                None => content_of(holdings.journal().as_ref(), &holding, document.content)
+                    .await?
+                    .map_or_else(gone, Found::Kept),
+            };
+            *(if matches!(found, Found::Kept(_)) { &mut kept } else { &mut failing }) += 1;
+            packer.document(document, &found).map_err(register::not_made)?;
+        }
+        Ok((register, gaps, kept, failing))
     })
     .await?;
-    let failing: Vec<Failing> =
-        failing.into_iter().map(|(hash, state)| Failing { hash, why: why(state) }).collect();
     let typesetter = typesetter::built_in();
-    let input = Input {
-        register: &register,
-        gaps: ask.with_gaps.then_some(&gaps),
-        contents: &contents,
-        failing: &failing,
-        typesetter: typesetter.as_deref(),
-        made: clock::now(),
-    };
-    let bytes = pack(&input).map_err(register::not_made)?;
-    output::write(&ask.file, &bytes)?;
-    let said = said(ask, &register, &gaps, contents.len(), failing.len());
+    let gaps_asked = ask.with_gaps.then_some(&gaps);
+    let input = Input { register: &register, gaps: gaps_asked, typesetter: typesetter.as_deref() };
+    let file = packer
+        .finish(&input, |name| {
+            bar.inc(1);
+            bar.set_message(name.to_owned());
+        })
+        .map_err(register::not_made)?;
+    bar.finish_and_clear();
+    unfinished.done(file)?;
+    let said = said(ask, &register, &gaps, kept, failing);
     if output::is_standard_output(&ask.file) {
         // The pack is complete. Whoever closed standard error does not want to know.
         let _ = writeln!(std::io::stderr(), "{}", seen(&said));
     } else {
         print(&said)?;
     }
-    Ok(if failing.is_empty() { Outcome::Done } else { Outcome::InPart })
+    Ok(if failing == 0 { Outcome::Done } else { Outcome::InPart })
 }
 
-fn why(state: ContentState) -> Why {
+const fn gone(state: ContentState) -> Found {
     match state {
-        ContentState::Missing => Why::Missing,
-        ContentState::Kept | ContentState::Altered => Why::Altered,
+        ContentState::Missing => Found::Missing,
+        ContentState::Kept | ContentState::Altered => Found::Altered,
     }
 }
 

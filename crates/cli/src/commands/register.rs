@@ -15,7 +15,7 @@ use combclear_papers::exchange::Exchange;
 use combclear_papers::{Paper, Sheet, flat, html};
 use combclear_wording::gaps::GapsReport;
 use combclear_wording::register::RegisterReport;
-use combclear_wording::terminal::failures;
+use combclear_wording::terminal::{self, failures};
 use combclear_wording::{Label, Words};
 
 use super::{output, print, print_json};
@@ -36,8 +36,23 @@ pub(crate) async fn run(at: &Place, ask: &args::Register) -> Result<Outcome, Fai
         print_json(&RegisterReport::of(Words::english(), &register))?;
     } else if files.is_empty() {
         print(text(&Paper::of(&register, None)).trim_end())?;
+    } else {
+        say_written(&register, &files)?;
     }
     Ok(Outcome::Done)
+}
+
+/// Says which files were written; not if the register itself went to standard output.
+fn say_written(register: &Register, files: &[(&Path, Vec<u8>)]) -> Result<(), Failure> {
+    if files.iter().any(|(path, _)| output::is_standard_output(path)) {
+        return Ok(());
+    }
+    let Register { holding, from, to, .. } = register;
+    for (path, _) in files {
+        let file = path.display().to_string();
+        print(&terminal::register_written(Words::english(), &file, holding, *from, *to))?;
+    }
+    Ok(())
 }
 
 /// The register of the period.

@@ -61,7 +61,9 @@ fn written(words: &Words, report: &TodayReport) -> String {
     let mut text = say::head(words, &report.holding, &day(words, report.on)) + "\n";
     text.push('\n');
     if report.visits.is_empty() {
-        text.push_str(&format!("{}\n", label(Label::TodayNothingDue)));
+        let more = !report.not_known.is_empty() || report.records.required > 0;
+        let nothing = if more { Label::TodayNothingElseDue } else { Label::TodayNothingDue };
+        text.push_str(&format!("{}\n", label(nothing)));
     }
     for visit in &report.visits {
         text.push_str(&format!("{}\n{}", due::heading(words, visit), due::brief(words, visit, report.on)));

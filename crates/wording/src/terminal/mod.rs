@@ -20,6 +20,7 @@ pub mod verify;
 use combclear_domain::Day;
 use combclear_domain::basics::confidence::Confidence;
 use combclear_domain::basics::verdict::Verdict;
+use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::{EntryId, Kind};
 use combclear_domain::rules::leaflet::Force;
 
@@ -46,6 +47,8 @@ pub fn day(words: &Words, day: Day) -> String {
 }
 
 sentences! {
+    /// A file of the register that was written.
+    TerminalRegisterWritten: register_written(file: &str, holding: &HoldingName, from: Day, to: Day);
     /// An amount or a day that is a lower bound.
     TerminalAtLeast: at_least(what: &str);
     /// A label revision.

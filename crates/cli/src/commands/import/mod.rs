@@ -3,8 +3,6 @@
 mod file;
 mod sheet;
 
-use std::io::IsTerminal;
-
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::lines::Line;
 use combclear_domain::journal::{Draft, Entry};
@@ -13,11 +11,11 @@ use combclear_wording::diagnostics::Diagnosed;
 use combclear_wording::refusals::Refused;
 use combclear_wording::terminal::import::{self as say, Imported};
 use combclear_wording::{Label, Words};
-use indicatif::ProgressBar;
 use serde::Serialize;
 
 use self::file::JournalFile;
 pub(crate) use self::sheet::Format;
+use super::progress;
 use super::{print, print_json};
 use crate::args::{Import, Place};
 use crate::failure::{Failure, Said, not_recorded};
@@ -143,7 +141,7 @@ async fn restore(holdings: &Holdings, file: &JournalFile) -> Result<(usize, usiz
         Line::Draft(_) => None,
     });
     let entries: Vec<Entry> = sealed.collect();
-    let spinner = waiting(Label::ImportTakingIn);
+    let spinner = progress::spinner(Label::ImportTakingIn);
     let restored = holdings.restore(&file.header.holding, &entries, &file.contents).await;
     spinner.finish_and_clear();
     match restored {
@@ -162,7 +160,7 @@ async fn record(
     left_out: &mut Vec<Diagnosed>,
 ) -> Result<(usize, usize), Failure> {
     let drafts: Vec<Draft> = file.lines.iter().map(|(_, line)| line.draft().clone()).collect();
-    let spinner = waiting(Label::ImportRecording);
+    let spinner = progress::spinner(Label::ImportRecording);
     let on_refusal = if keep_going { OnRefusal::LeaveOut } else { OnRefusal::Collect };
     let outcome =
         holdings.record_each(&file.header.holding, &drafts, clock::now(), on_refusal, IfNew::Begin).await;
@@ -199,13 +197,4 @@ fn refusal(file: &JournalFile, error: &RecordError) -> Diagnosed {
 
 fn mended(error: &RecordError, help: Label) -> Refused {
     Refused { message: not_recorded(error), help: help.said() }
-}
-
-fn waiting(what: Label) -> ProgressBar {
-    if !std::io::stderr().is_terminal() {
-        return ProgressBar::hidden();
-    }
-    let spinner = ProgressBar::new_spinner().with_message(what.said());
-    spinner.enable_steady_tick(std::time::Duration::from_millis(120));
-    spinner
 }
