@@ -2,10 +2,13 @@
 //!
 //! Source: ICAR Animal Data Exchange, development branch of 8 February 2024, by its tables of properties (`tests/exchange/schemas`).
 
+use std::collections::{BTreeMap, BTreeSet};
+
+use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::Draft;
 use combclear_domain::journal::entry::Correction;
 use combclear_domain::journal::event::{Event, StrikeOut};
-use combclear_domain::questions::register::StruckOutRow;
+use combclear_domain::questions::register::{AdministrationRow, StruckOutRow};
 use combclear_papers::exchange::Exchange;
 use combclear_testkit::entries::{day, id, take_in};
 use combclear_testkit::files::demo_holding;
@@ -40,12 +43,16 @@ fn every_treatment_and_every_movement_has_the_shape_of_the_standard() {
         let file = file(&report);
         let (treatments, movements) =
             (file["treatments"].as_array().unwrap(), file["transactions"].as_array().unwrap());
-        let fates: usize = report.administrations.iter().map(|row| row.courses.len()).sum();
         let gone = |list: &Vec<Value>| list.iter().filter(|item| item["meta"]["isDeleted"] == true).count();
-        assert_eq!(treatments.len() - gone(treatments), fates);
         // What a vet gave from the vet's own stock moved nothing in the keeper's.
-        let own = report.administrations.iter().flat_map(|row| &row.given).filter(|part| !part.of_vet);
-        let given = own.count();
+        let lots: BTreeSet<_> = report
+            .administrations
+            .iter()
+            .flat_map(|row| {
+                row.given.iter().filter(|part| !part.of_vet).map(move |part| (row.written.entry, &part.lot))
+            })
+            .collect();
+        let given = lots.len();
         let on_hand = report.totals.iter().filter(|lot| lot.left.is_some_and(|left| !left.is_zero())).count();
         let standing = movements.len() - gone(movements);
         assert_eq!(standing, report.acquisitions.len() + given + report.disposals.len() + on_hand);
@@ -57,11 +64,29 @@ fn every_treatment_and_every_movement_has_the_shape_of_the_standard() {
             let faults: Vec<String> = validator.iter_errors(item).map(|fault| fault.to_string()).collect();
             assert_eq!(faults, Vec::<String>::new(), "{item:#}");
         }
-        let mut ids: Vec<&str> = movements.iter().map(|item| item["id"].as_str().unwrap()).collect();
-        ids.sort_unstable();
-        ids.dedup();
-        assert_eq!(ids.len(), movements.len(), "an id stands twice");
+        for list in [treatments, movements] {
+            let ids: BTreeSet<&str> = list.iter().map(|item| item["id"].as_str().unwrap()).collect();
+            assert_eq!(ids.len(), list.len(), "an id stands twice");
+        }
+        for row in &report.administrations {
+            each_colony_once(row, treatments);
+        }
     }
+}
+
+/// Each colony that was given it is in one treatment of the entry, and each that received it later in another.
+fn each_colony_once(row: &AdministrationRow, treatments: &[Value]) {
+    let entry = row.written.entry.to_string();
+    let of_entry = treatments.iter().filter(|item| item["meta"]["sourceId"] == entry.as_str());
+    let standing = of_entry.filter(|item| item["meta"]["isDeleted"].is_null());
+    let of_sets = standing.flat_map(|item| item["embeddedAnimalSet"]["member"].as_array().unwrap());
+    let mut sent: Vec<&str> = of_sets.map(|member| member["id"].as_str().unwrap()).collect();
+    let came = row.courses.iter().filter(|part| part.came_by.is_some()).flat_map(|part| &part.colonies);
+    let given: BTreeSet<_> = row.given.iter().flat_map(|part| &part.colonies).collect();
+    let mut wanted: Vec<&str> = given.into_iter().chain(came).map(|colony| colony.as_str()).collect();
+    sent.sort_unstable();
+    wanted.sort_unstable();
+    assert_eq!(sent, wanted, "{entry}");
 }
 
 /// The schemas detect faults: each single change is refused.
@@ -147,7 +172,8 @@ fn told(report: &combclear_domain::questions::register::Register, place: usize) 
     let entry = report.administrations[place].written.entry.to_string();
     let file = file(report);
     let all = file["treatments"].as_array().unwrap().iter();
-    all.filter(|item| item["meta"]["sourceId"] == entry).cloned().collect()
+    let of_entry = all.filter(|item| item["meta"]["sourceId"] == entry);
+    of_entry.filter(|item| item["meta"]["isDeleted"].is_null()).cloned().collect()
 }
 
 fn withdrawals(treatments: &[Value]) -> Vec<Value> {
@@ -249,7 +275,7 @@ fn what_was_copied_from_paper_says_so_in_the_remark_and_nothing_else_does() {
         report.disposals[0].written.entry,
     ];
     let mut told = 0;
-    for item in all.into_iter().flatten() {
+    for item in all.into_iter().flatten().filter(|item| item["meta"]["isDeleted"].is_null()) {
         let is_first = first.iter().any(|entry| item["meta"]["sourceId"] == entry.to_string());
         let remark = item["remark"].as_str().unwrap();
         let says = remark.contains("copied from red notebook 2025, written there on 2025-04-12");
@@ -306,7 +332,7 @@ fn what_was_struck_out_goes_out_again_as_deleted_with_the_id_it_had() {
         }
     }
     let after = file(&register(&holding, "2025-01-01", "2026-12-31"));
-    let mut kinds = std::collections::BTreeSet::new();
+    let mut kinds = BTreeSet::new();
     for written in &struck_out {
         for (list, validator) in [("treatments", &treatment), ("transactions", &movement)] {
             let of_entry = |file: &Value| -> Vec<Value> {
@@ -321,10 +347,16 @@ fn what_was_struck_out_goes_out_again_as_deleted_with_the_id_it_had() {
                 assert_eq!(item["meta"]["modified"], "2026-11-20T10:00:00.000Z");
                 assert_eq!(item["remark"], "struck out: written twice");
                 assert!(validator.is_valid(item), "{item:#}");
-                assert!(was.iter().any(|old| old["id"] == item["id"]), "it had another id: {}", item["id"]);
                 kinds.insert(item.get("transactionKind").map_or("treatment".to_owned(), ToString::to_string));
             }
-            let colonies = |items: &[Value]| -> std::collections::BTreeSet<String> {
+            for old in &was {
+                assert!(
+                    now.iter().any(|item| item["id"] == old["id"]),
+                    "nobody says that {} is gone",
+                    old["id"]
+                );
+            }
+            let colonies = |items: &[Value]| -> BTreeSet<String> {
                 let sets = items.iter().filter_map(|item| item["embeddedAnimalSet"]["member"].as_array());
                 sets.flatten().map(|member| member["id"].to_string()).collect()
             };
@@ -332,4 +364,88 @@ fn what_was_struck_out_goes_out_again_as_deleted_with_the_id_it_had() {
         }
     }
     assert_eq!(kinds.into_iter().collect::<Vec<_>>(), ["\"Disposal\"", "\"Use\"", "treatment"]);
+}
+
+/// What a program holds that takes in each sending in its order: by id, replacing what it had and dropping what is deleted.
+#[derive(Default)]
+struct Reader(BTreeMap<String, Value>, usize);
+
+impl Reader {
+    fn take_in(&mut self, sending: &[&Value]) {
+        for item in sending {
+            let id = item["id"].as_str().unwrap().to_owned();
+            if item["meta"]["isDeleted"] == true {
+                self.1 += usize::from(self.0.remove(&id).is_some());
+                continue;
+            }
+            if let Some(known) = self.0.get(&id).filter(|known| known != item) {
+                let (was, now) = (&known["meta"]["modified"], &item["meta"]["modified"]);
+                assert!(was.as_str() <= now.as_str(), "{id} was changed, with an earlier time: {was}, {now}");
+            }
+            self.0.insert(id, (*item).clone());
+        }
+    }
+}
+
+/// A sending as it is, without what is on hand: that is a state of its day, with an id of that day.
+fn sending(file: &Value) -> Vec<&Value> {
+    let lists = ["treatments", "transactions"].map(|list| file[list].as_array().unwrap());
+    lists.into_iter().flatten().filter(|item| item["transactionKind"] != "OnHand").collect()
+}
+
+/// Source: ICAR Animal Data Exchange, `icarMetaDataType`: a reader follows a source by id, `modified` and `isDeleted`.
+#[test]
+fn whoever_takes_in_every_sending_has_what_the_last_one_says() {
+    let mut holding = Holding::new("demo".parse().unwrap());
+    let mut reader = Reader::default();
+    for (place, entry) in combclear_testkit::files::demo().iter().enumerate() {
+        holding.restore(entry);
+        if place % 3 != 0 && !matches!(&entry.draft.event, Event::Removal(_)) {
+            continue;
+        }
+        let file = file(&register(&holding, "2025-01-01", "2026-12-31"));
+        let sending = sending(&file);
+        reader.take_in(&sending);
+        let standing: BTreeMap<String, Value> = sending
+            .iter()
+            .filter(|item| item["meta"]["isDeleted"] != true)
+            .map(|item| (item["id"].as_str().unwrap().to_owned(), (*item).clone()))
+            .collect();
+        let (known, now): (BTreeSet<_>, BTreeSet<_>) = (reader.0.keys().collect(), standing.keys().collect());
+        assert_eq!(known, now, "after entry {}", place + 1);
+        assert!(reader.0 == standing);
+    }
+    assert!(reader.1 > 0, "no sending ever took anything back");
+}
+
+/// Strips that came out of two hives on one day, written down one after the other: two groups became one.
+#[test]
+fn a_group_that_joined_another_is_deleted_under_its_own_id() {
+    let entries = [
+        r#"{ on = "2026-01-01", kind = "holding_details", body = { keeper = "K", jurisdiction = "gb" } }"#,
+        r#"{ on = "2026-01-01", kind = "apiary_details", body = { apiary = "East" } }"#,
+        r#"{ on = "2026-01-01", kind = "colony_established", body = { colony = "A1", apiary = "East", medicines = "none" } }"#,
+        r#"{ on = "2026-01-01", kind = "colony_established", body = { colony = "A2", apiary = "East", medicines = "none" } }"#,
+        r#"{ on = "2026-01-01", kind = "medicine_described", body = { medicine = "strip", pack_name = "Strip", unit = "strip", leaflet = "amitraz-strip-500mg-a" } }"#,
+        r#"{ on = "2026-01-01", kind = "lot_acquired", body = { lot = "S-1", medicine = "strip", quantity = 20 } }"#,
+        r#"{ id = "in", on = "2026-03-02", kind = "administration", body = { given = [{ lot = "S-1", each = 2, colonies = ["A1", "A2"] }] } }"#,
+        r#"{ on = "2026-05-11", kind = "removal", body = { administration = "in", colonies = ["A1"] } }"#,
+        r#"{ on = "2026-05-11", kind = "removal", body = { administration = "in", colonies = ["A2"] } }"#,
+    ];
+    let told = |count: usize| -> Vec<String> {
+        let text = format!("entry = [{}]", entries[..count].join(", "));
+        let table: toml::Table = toml::from_str(&text).unwrap();
+        let holding = combclear_testkit::entries::holding(table["entry"].as_array().unwrap()).unwrap();
+        let file = file(&register(&holding, "2026-01-01", "2026-12-31"));
+        let all = file["treatments"].as_array().unwrap().iter();
+        all.map(|item| {
+            let id = item["id"].as_str().unwrap();
+            let gone = if item["meta"]["isDeleted"] == true { " deleted" } else { "" };
+            format!("{}{gone}", id.split_once('/').unwrap().1)
+        })
+        .collect()
+    };
+    assert_eq!(told(7), ["treatment/A1"]);
+    assert_eq!(told(8), ["treatment/A1", "treatment/A2"]);
+    assert_eq!(told(9), ["treatment/A1", "treatment/A2 deleted"]);
 }

@@ -18,8 +18,9 @@
 //! A medicine is known by its authorisation number, or by the keeper's name for it if none is recorded.
 //!
 //! # Corrections
-//! An entry keeps the id of the first one that recorded it; `meta.modified` is when it was last corrected. One that was
-//! struck out is sent with `meta.isDeleted`.
+//! An entry keeps the id of the first one that recorded it; `meta.modified` is when it was last corrected, and of a treatment
+//! when anything about its course was last recorded. What was struck out, and what may have been sent before and is no more (a
+//! group of colonies, the use of a lot), is sent with `meta.isDeleted`.
 //!
 //! # Treatments
 //! One for each group of colonies whose course went the same way, as in the rows of the CSV. Each has exactly one
@@ -31,7 +32,7 @@
 use combclear_domain::basics::quantity::Quantity;
 use combclear_domain::basics::words::{HoldingName, LotName, Unit};
 use combclear_domain::questions::register::{
-    AcquisitionRow, AdministrationRow, DisposalRow, LotTotal, MedicinePart, Register, StruckOut,
+    AcquisitionRow, AdministrationRow, DisposalRow, GivenPart, LotTotal, MedicinePart, Register, StruckOut,
     StruckOutRow, Written,
 };
 use combclear_domain::{Day, Instant};
@@ -113,8 +114,11 @@ impl Exchange {
                     transactions.push(deleted(words, receipt(words, row, &source), gone));
                 }
                 StruckOutRow::Administration(row) => {
-                    treatments
-                        .extend(treatments::of(words, row, &source).map(|item| deleted(words, item, gone)));
+                    treatments.extend(
+                        treatments::of(words, row, &source)
+                            .into_iter()
+                            .map(|item| deleted(words, item, gone)),
+                    );
                     transactions
                         .extend(uses(words, row, &source).into_iter().map(|item| deleted(words, item, gone)));
                 }
@@ -391,19 +395,45 @@ fn receipt(words: &Words, row: &AcquisitionRow, source: &str) -> Transaction {
 
 fn uses(words: &Words, row: &AdministrationRow, source: &str) -> Vec<Transaction> {
     // What a vet gave from the vet's own stock moves nothing in the keeper's.
-    let own = row.given.iter().enumerate().filter(|(_, part)| !part.of_vet);
-    let parts = own.map(|(index, part)| Transaction {
-        id: format!("{}/{index}", row.written.first_entry),
-        responsible: row.given_by.as_ref().or(row.vet.as_ref()).map(ToString::to_string),
-        remark: {
-            let stock = stock(words, &part.lot, part.batch.as_ref(), row.medicine.unit);
-            let colonies = labelled(words, Label::Colonies, Some(&names(&part.colonies)));
-            remark(stock.into_iter().chain([colonies]).chain(copied(words, &row.written)))
-        },
-        expiry_date: part.expiry.map(midday),
-        ..transaction(words, &row.written, source, "Use", part.total, &row.medicine)
+    let own = row.given.iter().filter(|part| !part.of_vet);
+    let mut by_lot: Vec<(&LotName, Vec<&GivenPart>)> = Vec::new();
+    for part in own {
+        match by_lot.iter_mut().find(|(lot, _)| **lot == part.lot) {
+            Some((_, parts)) => parts.push(part),
+            None => by_lot.push((&part.lot, vec![part])),
+        }
+    }
+    let used_no_more =
+        row.sent_before.lots.iter().filter(|lot| row.given.iter().all(|part| part.lot != **lot));
+    let gone = used_no_more.map(|lot| {
+        let mut item = one_use(words, row, lot, &[], source);
+        item.meta.is_deleted = Some(true);
+        item.remark = words.label(Label::ExchangeNotUsedAnyMore).to_owned();
+        item
     });
-    parts.collect()
+    by_lot.iter().map(|(lot, parts)| one_use(words, row, lot, parts, source)).chain(gone).collect()
+}
+
+/// What was used of one lot.
+fn one_use(
+    words: &Words,
+    row: &AdministrationRow,
+    lot: &LotName,
+    parts: &[&GivenPart],
+    source: &str,
+) -> Transaction {
+    let total = parts.iter().fold(Quantity::ZERO, |sum, part| sum.plus(part.total));
+    let first = parts.first();
+    let stock = stock(words, lot, first.and_then(|part| part.batch.as_ref()), row.medicine.unit);
+    let colonies = names(parts.iter().flat_map(|part| &part.colonies));
+    let colonies = labelled(words, Label::Colonies, Some(&colonies));
+    Transaction {
+        id: format!("{}/use/{lot}", row.written.first_entry),
+        responsible: row.given_by.as_ref().or(row.vet.as_ref()).map(ToString::to_string),
+        remark: remark(stock.into_iter().chain([colonies]).chain(copied(words, &row.written))),
+        expiry_date: first.and_then(|part| part.expiry).map(midday),
+        ..transaction(words, &row.written, source, "Use", total, &row.medicine)
+    }
 }
 
 fn disposal(words: &Words, row: &DisposalRow, source: &str) -> Transaction {

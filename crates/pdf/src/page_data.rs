@@ -1,7 +1,9 @@
 //! The sheets of a paper as data for the template.
 
 use combclear_domain::{Day, Instant};
-use combclear_papers::{Cell, NotSet, Paper, PaperSize, Pdf, Piece, Sheet, SheetLine, code_point, visible};
+use combclear_papers::{
+    Cell, Column, NotSet, Paper, PaperSize, Pdf, Piece, Sheet, SheetLine, code_point, visible,
+};
 use serde::Serialize;
 use typst::foundations::Datetime;
 
@@ -74,12 +76,34 @@ struct LineData {
 /// A cell with more characters or lines than this may break across pages.
 const WHOLE_ROW_SIGNS: usize = 400;
 const WHOLE_ROW_LINES: usize = 20;
-/// The room in the narrowest column of a sheet, in hundredths of the font size: 16 mm at 9 pt.
-const NARROW: u32 = 510;
+/// The margins of a page, left and right, in tenths of a millimetre.
+const MARGINS: u32 = 200;
+/// The room between the text of a cell and its borders, likewise.
+const INSETS: u32 = 20;
+/// How much wider than estimated a word may be, in percent.
+const WIDER: u32 = 110;
+/// The size of the font, in hundredths of a millimetre: 9 pt.
+const FONT_SIZE: u32 = 318;
+
+/// The room for text on a page on its side, in tenths of a millimetre.
+const fn room_of_page(size: PaperSize) -> u32 {
+    match size {
+        PaperSize::A4 => 2970 - MARGINS,
+        PaperSize::Letter => 2794 - MARGINS,
+    }
+}
+
+/// Tenths of a millimetre in hundredths of the font size.
+const fn in_font_sizes(tenths: u32) -> u32 {
+    tenths * 1_000 / FONT_SIZE
+}
 
 impl Data {
     fn of(paper: &Paper, printable: &mut Printable) -> Data {
-        let mut print = |text: &str| pieces(&printable.print(&visible(text)));
+        let page = room_of_page(paper.size);
+        let mut of_cell = |text: &str, room: u32| pieces(&printable.print(&visible(text)), room);
+        let sheets = paper.sheets.iter().map(|sheet| SheetData::of(sheet, page, &mut of_cell)).collect();
+        let mut print = |text: &str| of_cell(text, in_font_sizes(page));
         Data {
             title: visible(&format!("{}: {}, {}", paper.title, paper.holding, paper.period)),
             author: visible(&paper.keeper),
@@ -96,24 +120,31 @@ impl Data {
                 .collect(),
             notice: print(&paper.notice),
             empty: Sheet::empty(),
-            sheets: paper.sheets.iter().map(|sheet| SheetData::of(sheet, &mut print)).collect(),
+            sheets,
             missing: String::new(),
         }
     }
 }
 
 impl SheetData {
-    fn of(sheet: &Sheet, print: &mut impl FnMut(&str) -> Vec<String>) -> SheetData {
-        let row = |row: &Vec<Cell>, print: &mut dyn FnMut(&str) -> Vec<String>| RowData {
+    fn of(sheet: &Sheet, page: u32, print: &mut impl FnMut(&str, u32) -> Vec<String>) -> SheetData {
+        let all: u32 = sheet.columns.iter().map(|column| u32::from(column.width)).sum();
+        let room_of = |column: &Column| {
+            let own = page * u32::from(column.width) / all.max(1);
+            in_font_sizes(own.saturating_sub(INSETS))
+        };
+        let rooms: Vec<u32> = sheet.columns.iter().map(room_of).collect();
+        let row = |row: &Vec<Cell>, print: &mut dyn FnMut(&str, u32) -> Vec<String>| RowData {
             whole: row.iter().all(fits),
             cells: row
                 .iter()
-                .map(|cell| cell.0.iter().map(|line| LineData::of(line, print)).collect())
+                .zip(&rooms)
+                .map(|(cell, room)| cell.0.iter().map(|line| LineData::of(line, *room, print)).collect())
                 .collect(),
         };
         SheetData {
             title: sheet.title,
-            notes: sheet.notes.iter().map(|note| print(note)).collect(),
+            notes: sheet.notes.iter().map(|note| print(note, in_font_sizes(page))).collect(),
             heads: sheet.columns.iter().map(|column| column.head).collect(),
             widths: sheet.columns.iter().map(|column| column.width).collect(),
             rows: sheet.rows.iter().map(|cells| row(cells, print)).collect(),
@@ -122,13 +153,13 @@ impl SheetData {
 }
 
 impl LineData {
-    fn of(line: &SheetLine, print: &mut dyn FnMut(&str) -> Vec<String>) -> LineData {
+    fn of(line: &SheetLine, room: u32, print: &mut dyn FnMut(&str, u32) -> Vec<String>) -> LineData {
         let kind = match line.piece {
             Piece::Struck(_) => "struck",
             Piece::NotRecorded => "missing",
             _ => "text",
         };
-        LineData { label: line.label, kind, words: print(&line.piece.words()) }
+        LineData { label: line.label, kind, words: print(&line.piece.words(), room) }
     }
 }
 
@@ -140,17 +171,18 @@ fn fits(cell: &Cell) -> bool {
 /// Splits a text where a line may break other than at spaces. The template joins the pieces without a hyphen, so that a
 /// number copied from the page is the number recorded.
 ///
-/// Only a word too wide for the narrowest column has more than one piece: it may break after every hyphen and slash, even
+/// Only a word too wide for this room has more than one piece: it may break after every hyphen and slash, even
 /// between digits, and within a part that is still too wide after every fourth character.
-fn pieces(text: &str) -> Vec<String> {
+fn pieces(text: &str, room_for_it: u32) -> Vec<String> {
+    let fits = |word: &str| room(word.trim_end()) * WIDER / 100 <= room_for_it;
     let mut pieces = vec![String::new()];
     for word in text.split_inclusive(' ') {
-        if room(word.trim_end()) <= NARROW {
+        if fits(word) {
             push(&mut pieces, word);
             continue;
         }
         for part in word.split_inclusive(['-', '/']) {
-            let wide = room(part.trim_end()) > NARROW;
+            let wide = !fits(part);
             for (place, sign) in part.chars().enumerate() {
                 if wide && place > 0 && place % 4 == 0 && !joins(sign) && sign != ' ' {
                     pieces.push(String::new());
@@ -172,18 +204,20 @@ fn push(pieces: &mut [String], text: &str) {
     }
 }
 
-/// The greatest width of a word, in hundredths of the font size.
+/// The width of a word, in hundredths of the font size, by classes of characters: each is at least as wide as in the built-in
+/// fonts, to within a few percent.
 fn room(word: &str) -> u32 {
-    word.chars()
-        .map(|sign| if sign.is_lowercase() || sign.is_ascii_digit() { 50 } else { sign_room(sign) })
-        .sum()
+    word.chars().map(sign_room).sum()
 }
 
 fn sign_room(sign: char) -> u32 {
     match sign {
-        'm' | 'w' => 80,
-        '-' | '/' | '.' | ',' | ';' | ':' | '\'' | '(' | ')' => 35,
+        'i' | 'j' | 'l' | 't' | '.' | ',' | ';' | ':' | '\'' => 32,
+        'f' | 'r' | 's' | '-' | '/' | '(' | ')' => 41,
+        'm' | 'w' => 82,
         'M' | 'W' => 95,
+        'a'..='z' => 55,
+        '0'..='9' => 50,
         'A'..='Z' => 72,
         _ => 100,
     }
@@ -208,7 +242,10 @@ fn datetime(made: Instant) -> Option<Datetime> {
 
 #[cfg(test)]
 mod tests {
+    use typst::text::FontWeight;
+
     use super::*;
+    use crate::glyphs::FONTS;
 
     #[test]
     fn a_line_may_end_within_a_wide_word_only_and_nothing_is_added() {
@@ -232,8 +269,26 @@ mod tests {
             ("nothing", "", &[]),
         ];
         for (name, text, expected) in cases {
-            assert_eq!(pieces(text), expected, "{name}");
-            assert_eq!(pieces(text).concat(), text, "{name}");
+            assert_eq!(pieces(text, 560), expected, "{name}");
+            assert_eq!(pieces(text, 560).concat(), text, "{name}");
         }
+    }
+
+    /// Against the advances in the fonts themselves, upright and italic.
+    #[test]
+    fn no_sign_is_wider_than_it_is_taken_for() {
+        let signs = ('a'..='z').chain('A'..='Z').chain('0'..='9').chain(".,;:'-/()".chars());
+        let mut measured = 0;
+        for (font, sign) in FONTS.fonts.iter().flat_map(|font| signs.clone().map(move |sign| (font, sign))) {
+            let (info, Some(glyph)) = (font.info(), font.ttf().glyph_index(sign)) else { continue };
+            if info.family != FAMILIES[0] || info.variant.weight > FontWeight::REGULAR {
+                continue;
+            }
+            let width = font.x_advance(glyph.0).unwrap().get() * 100.0;
+            let taken_for = f64::from(sign_room(sign) * WIDER) / 100.0;
+            assert!(width <= taken_for, "`{sign}` is {width} wide in {info:?}");
+            measured += 1;
+        }
+        assert!(measured >= 2 * 71, "{measured}");
     }
 }

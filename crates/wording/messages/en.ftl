@@ -1727,7 +1727,9 @@ label-exchange-note-period = The standard has no field for a withdrawal period i
 label-exchange-note-remark = The standard has no field for the address of a supplier, the batch of a movement, or how and where something was disposed of: they are in remark.
 label-exchange-note-location = A location is the apiary on the day of the treatment; later apiaries are in remark.
 label-exchange-note-units = Strips, trays, tablets, wafers and pieces have no unit of dose in the standard; as stock they are EA. remark says which.
-label-exchange-note-corrected = A corrected entry keeps its id, with a later meta.modified. One that was struck out has meta.isDeleted, and a single treatment for all its colonies: remove every treatment of that meta.sourceId, or whose id begins alike. The register has both values.
+label-exchange-note-corrected = A corrected entry keeps its id, with a later meta.modified. What was struck out has meta.isDeleted, under every id that may have been sent; so has a group of colonies, or the use of a lot, that may have been sent and is no more. The register has both values.
+label-exchange-no-group-any-more = no group of its own any more: its colonies are in another treatment of this entry, or in none
+label-exchange-not-used-any-more = none of this lot was used in this entry, as it was corrected
 label-exchange-note-archived = Entries that were moved into an archive are left out; the register says how many, and names the file by its hash.
 
 ## Calendar

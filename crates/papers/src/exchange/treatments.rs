@@ -1,5 +1,8 @@
 //! An administration as treatments: one for each group of colonies whose course went the same way.
 
+use std::collections::BTreeSet;
+
+use combclear_domain::basics::natural::sort_naturally;
 use combclear_domain::basics::quantity::Quantity;
 use combclear_domain::basics::words::{ApiaryName, ColonyName, Person};
 use combclear_domain::questions::register::{AdministrationRow, CoursePart, GivenPart};
@@ -8,24 +11,57 @@ use combclear_wording::exchange::{self as say, CameBy};
 use combclear_wording::{Label, Words, paper};
 
 use super::{
-    APIARY, AnimalSet, Batch, COLONY, GroupTreatment, Identifier, Withdrawal, dose, labelled, medicine, meta,
-    midday, unit_of,
+    APIARY, AnimalSet, Batch, COLONY, GroupTreatment, Identifier, Withdrawal, dose, instant, labelled,
+    medicine, meta, midday, unit_of,
 };
 use crate::rows::names;
 use crate::sheet::{Piece, written};
 
 /// The treatments of an administration: first the colonies treated, by fate; then those that received the course from
-/// another colony.
-pub(super) fn of(
-    words: &Words,
-    row: &AdministrationRow,
-    source: &str,
-) -> impl Iterator<Item = GroupTreatment> {
-    let fates = fates(row).into_iter().enumerate();
-    fates.map(move |(index, fate)| treatment(words, row, index, &fate, source))
+/// another colony. Last, as deleted, those that may have been sent before and are no more.
+pub(super) fn of(words: &Words, row: &AdministrationRow, source: &str) -> Vec<GroupTreatment> {
+    let fates = fates(row);
+    let gone = |sent: &'_ BTreeSet<ColonyName>, is_own: bool| -> Vec<GroupTreatment> {
+        let of_kind = fates.iter().filter(|fate| fate.is_own() == is_own);
+        let keys: BTreeSet<&ColonyName> = of_kind.filter_map(Fate::first).collect();
+        let gone = sent.iter().filter(|colony| !keys.contains(colony));
+        gone.map(|colony| no_more(words, row, colony, is_own, source)).collect()
+    };
+    let mut all: Vec<GroupTreatment> = fates.iter().map(|fate| treatment(words, row, fate, source)).collect();
+    all.extend(gone(&row.sent_before.colonies, true));
+    all.extend(gone(&row.sent_before.carried_over_to, false));
+    all
 }
 
-/// Colonies whose course went the same way.
+/// A group of which this was the first colony.
+fn no_more(
+    words: &Words,
+    row: &AdministrationRow,
+    first: &ColonyName,
+    is_own: bool,
+    source: &str,
+) -> GroupTreatment {
+    let fate = Fate { course: None, colonies: vec![first], given: Vec::new() };
+    let mut item = treatment(words, row, &fate, source);
+    item.id = id(row, Some(first), is_own);
+    item.embedded_animal_set.id = set_id(&item.id);
+    item.meta.is_deleted = Some(true);
+    item.remark = words.label(Label::ExchangeNoGroupAnyMore).to_owned();
+    item
+}
+
+/// The id of a group: the entry, and the first of its colonies.
+fn id(row: &AdministrationRow, first: Option<&ColonyName>, is_own: bool) -> String {
+    let what = if is_own { "treatment" } else { "carried-over" };
+    format!("{}/{what}/{}", row.written.first_entry, first.map_or("", ColonyName::as_str))
+}
+
+fn set_id(id: &str) -> String {
+    format!("{id}/colonies")
+}
+
+/// Colonies whose course went the same way. Their group is known by the first of them, in the order people count, so that it
+/// keeps its id while others leave it or join it.
 struct Fate<'r> {
     /// Their course; absent if not on record.
     course: Option<&'r CoursePart>,
@@ -36,7 +72,13 @@ struct Fate<'r> {
 
 fn fates(row: &AdministrationRow) -> Vec<Fate<'_>> {
     let own = || row.courses.iter().filter(|course| course.came_by.is_none());
-    let mut fates: Vec<Fate<'_>> = own().map(|course| fate(row, course)).collect();
+    let mut fates: Vec<Fate<'_>> = Vec::new();
+    for course in own() {
+        match fates.iter_mut().find(|fate| fate.course.is_some_and(|known| goes_alike(known, course))) {
+            Some(fate) => fate.join(course, row),
+            None => fates.push(fate(row, course)),
+        }
+    }
     let mut untold: Vec<&ColonyName> = Vec::new();
     for colony in row.given.iter().flat_map(|part| &part.colonies) {
         if !untold.contains(&colony) && !own().any(|course| course.colonies.contains(colony)) {
@@ -54,6 +96,17 @@ fn fates(row: &AdministrationRow) -> Vec<Fate<'_>> {
         given: Vec::new(),
     }));
     fates
+}
+
+/// Whether two courses are the same by what is sent of them. The days on which a carrier may or must come out are not.
+fn goes_alike(one: &CoursePart, other: &CoursePart) -> bool {
+    let sent = |part: &CoursePart| CoursePart {
+        colonies: Vec::new(),
+        may_come_out_from: None,
+        must_be_out_by: None,
+        ..part.clone()
+    };
+    sent(one) == sent(other)
 }
 
 fn fate<'r>(row: &'r AdministrationRow, course: &'r CoursePart) -> Fate<'r> {
@@ -76,7 +129,24 @@ fn given(
     parts.filter(|(_, colonies)| !colonies.is_empty()).collect()
 }
 
-impl Fate<'_> {
+impl<'r> Fate<'r> {
+    fn join(&mut self, course: &'r CoursePart, row: &'r AdministrationRow) {
+        self.colonies.extend(&course.colonies);
+        let colonies = &self.colonies;
+        self.given = given(row, |colony| colonies.contains(&colony));
+    }
+
+    /// Whether its colonies were given it themselves.
+    fn is_own(&self) -> bool {
+        self.course.is_none_or(|course| course.came_by.is_none())
+    }
+
+    fn first(&self) -> Option<&'r ColonyName> {
+        let mut colonies = self.colonies.clone();
+        sort_naturally(&mut colonies, |colony| colony.as_str());
+        colonies.first().copied()
+    }
+
     /// The amount one colony got from all lots.
     fn each(&self, colony: &ColonyName) -> Quantity {
         let parts = self.given.iter().filter(|(_, colonies)| colonies.contains(&colony));
@@ -91,24 +161,19 @@ impl Fate<'_> {
     }
 }
 
-fn treatment(
-    words: &Words,
-    row: &AdministrationRow,
-    index: usize,
-    fate: &Fate<'_>,
-    source: &str,
-) -> GroupTreatment {
-    let entry = row.written.first_entry;
+fn treatment(words: &Words, row: &AdministrationRow, fate: &Fate<'_>, source: &str) -> GroupTreatment {
+    let id = id(row, fate.first(), fate.is_own());
+    let mut meta = meta(&row.written, source);
+    meta.modified = instant(row.sent_before.changed_at);
     let unit = row.medicine.unit;
     let each = same(fate.colonies.iter().map(|colony| fate.each(colony))).filter(|_| !fate.given.is_empty());
     GroupTreatment {
         resource_type: "icarGroupTreatmentEventResource",
-        meta: meta(&row.written, source),
+        meta,
         location: fate
             .course
             .and_then(|course| course.apiary.as_ref())
             .map(|apiary| Identifier { id: apiary.to_string(), scheme: APIARY }),
-        id: format!("{entry}/treatment/{index}"),
         event_date_time: midday(row.written.on),
         responsible: row.given_by.as_ref().or(row.vet.as_ref()).map(ToString::to_string),
         remark: remark(words, row, fate),
@@ -116,13 +181,14 @@ fn treatment(
         count_observed: fate.colonies.len(),
         embedded_animal_set: AnimalSet {
             resource_type: "icarAnimalSetResource",
-            id: format!("{entry}/colonies/{index}"),
+            id: set_id(&id),
             member: fate
                 .colonies
                 .iter()
                 .map(|colony| Identifier { id: colony.to_string(), scheme: COLONY })
                 .collect(),
         },
+        id,
         medicine: medicine(words, &row.medicine),
         procedure: row.method.as_ref().map(ToString::to_string),
         batches: batches(row, fate),

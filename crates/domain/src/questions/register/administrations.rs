@@ -5,6 +5,7 @@ use std::sync::Arc;
 use super::View;
 use super::course_parts::Courses;
 use super::rows::{AdministrationRow, CoursePart, GivenPart, RemovalRow, Written};
+use super::sent_before::Changes;
 use crate::basics::calendar::Day;
 use crate::basics::fact::Fact;
 use crate::basics::quantity::Quantity;
@@ -15,7 +16,11 @@ use crate::journal::entry::EntryId;
 use crate::journal::event::{Administration, Event};
 
 /// Administrations of the period, each once, and earlier ones that ran into it.
-pub(super) fn administrations(view: &View<'_>, standing: &[&Arc<Record>]) -> Vec<AdministrationRow> {
+pub(super) fn administrations(
+    view: &View<'_>,
+    changes: &Changes<'_>,
+    standing: &[&Arc<Record>],
+) -> Vec<AdministrationRow> {
     // The courses of all colonies are worked out once, and only if something was given.
     let mut courses: Option<Courses> = None;
     let by_then = standing.iter().filter(|record| record.on <= view.period.to());
@@ -29,7 +34,7 @@ pub(super) fn administrations(view: &View<'_>, standing: &[&Arc<Record>]) -> Vec
         Some(AdministrationRow {
             dose: courses.dose(first, record.id),
             courses: courses.parts(view, first, record, body),
-            ..row(view, record, body)
+            ..row(view, changes, record, body, false)
         })
     });
     rows.filter(|row| !row.earlier || row.courses.iter().any(|part| runs_into(part, view.period.from())))
@@ -37,7 +42,14 @@ pub(super) fn administrations(view: &View<'_>, standing: &[&Arc<Record>]) -> Vec
 }
 
 /// An administration by itself: the first dose of a course of which nothing is on record.
-pub(super) fn row(view: &View<'_>, record: &Record, body: &Administration) -> AdministrationRow {
+pub(super) fn row(
+    view: &View<'_>,
+    changes: &Changes<'_>,
+    record: &Record,
+    body: &Administration,
+    is_struck_out: bool,
+) -> AdministrationRow {
+    let first = first_dose(view, record, body);
     let name = view.holding.medicine_given(body);
     AdministrationRow {
         written: Written::of(view.holding, record),
@@ -48,7 +60,7 @@ pub(super) fn row(view: &View<'_>, record: &Record, body: &Administration) -> Ad
         total: body.given.iter().fold(Quantity::ZERO, |sum, part| sum.plus(part.total())),
         method: body.method.clone(),
         dose: 1,
-        first_dose: first_dose(view, record, body),
+        first_dose: first,
         courses: Vec::new(),
         withdrawal_stated: body.withdrawal_days,
         given_by: body.given_by.clone(),
@@ -56,6 +68,7 @@ pub(super) fn row(view: &View<'_>, record: &Record, body: &Administration) -> Ad
         against: body.against.clone(),
         certificate: body.certificate.clone(),
         prescription: body.prescription.as_ref().map(|number| view.prescription(number)),
+        sent_before: changes.sent_before(view, record, body, first, is_struck_out),
     }
 }
 

@@ -15,6 +15,7 @@ mod lots;
 mod named;
 mod period;
 mod rows;
+mod sent_before;
 mod struck_out;
 mod vet_lots;
 
@@ -22,6 +23,8 @@ use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use serde::Serialize;
+
+use sent_before::Changes;
 
 use crate::basics::calendar::{Counting, Day, Moment, POLICY};
 use crate::basics::words::HoldingName;
@@ -38,6 +41,7 @@ pub use rows::{
     CoursePart, DisposalRow, DocumentPart, GivenPart, KeeperPart, LotTotal, MedicinePart, PrescriptionPart,
     PrescriptionRow, RemovalRow, SaidBy, WithdrawalPart, Written,
 };
+pub use sent_before::SentBefore;
 pub use struck_out::{StruckOut, StruckOutRow};
 pub use vet_lots::VetLotRow;
 
@@ -126,8 +130,9 @@ impl Register {
         let standing = holding.standing_if(|record| record.on <= as_of && is_of_the_register(&record.event));
         let within: Vec<&Arc<Record>> =
             standing.iter().copied().filter(|record| period.holds(record.on)).collect();
+        let changes = Changes::of(&view);
         let keepers = lots::keepers(&view);
-        let administrations = administrations::administrations(&view, &standing);
+        let administrations = administrations::administrations(&view, &changes, &standing);
         let acquisitions = lots::acquisitions(&view, &standing, &within, &administrations);
         let vet_lots = vet_lots::rows(&view, &standing, &administrations);
         let prescriptions = lots::prescriptions(&view, &standing, &administrations);
@@ -156,7 +161,7 @@ impl Register {
             removals,
             disposals: lots::disposals(&view, &within),
             corrections: corrections::corrections(&view, &all_corrections, &rest_on),
-            struck_out: struck_out::entries(&view, &all_corrections),
+            struck_out: struck_out::entries(&view, &changes, &all_corrections),
             named_entries: Vec::new(),
             totals: lots::totals(&view, &within),
             apiaries: Vec::new(),

@@ -4,6 +4,8 @@ use crate::basics::placeholder::says_something;
 use crate::basics::sourced::Authority;
 use serde::Serialize;
 
+use super::sent_before::SentBefore;
+
 use crate::basics::calendar::{Day, Instant, Moment, TimeOfDay};
 use crate::basics::confidence::Confidence;
 use crate::basics::fact::Fact;
@@ -248,6 +250,9 @@ pub struct AdministrationRow {
     pub certificate: Option<String>,
     /// The prescription it was given under.
     pub prescription: Option<PrescriptionPart>,
+    /// What a program may have been sent of it before.
+    #[serde(skip)]
+    pub sent_before: SentBefore,
 }
 
 /// The quantities given from one lot.

@@ -6,6 +6,7 @@
 use super::View;
 use super::corrections::{Correction, reason};
 use super::rows::{AcquisitionRow, AdministrationRow, DisposalRow, Written};
+use super::sent_before::Changes;
 use super::{administrations, lots};
 use crate::facts::holding::Record;
 use crate::journal::event::{Administration, Disposal, Event, LotAcquired};
@@ -33,25 +34,26 @@ pub enum StruckOutRow {
 }
 
 /// Entries of the period, and those that were struck out in it, in the order they were struck out.
-pub(super) fn entries(view: &View<'_>, all: &[Correction<'_>]) -> Vec<StruckOut> {
+pub(super) fn entries(view: &View<'_>, changes: &Changes<'_>, all: &[Correction<'_>]) -> Vec<StruckOut> {
     let struck_out = all.iter().filter_map(|(old, new)| {
         let Event::StrikeOut(_) = &new.event else { return None };
         if !view.holds(old.on) && !view.holds(new.on) {
             return None;
         }
-        let row = row(view, old)?;
+        let row = row(view, changes, old)?;
         Some(StruckOut { row, by: Written::of(view.holding, new), reason: reason(new) })
     });
     struck_out.collect()
 }
 
 /// Nothing for a kind of entry that moves no medicine.
-fn row(view: &View<'_>, old: &Record) -> Option<StruckOutRow> {
+fn row(view: &View<'_>, changes: &Changes<'_>, old: &Record) -> Option<StruckOutRow> {
     if let Some(body) = old.body::<LotAcquired>() {
         return Some(StruckOutRow::Acquisition(lots::acquisition(view, old, body)));
     }
     if let Some(body) = old.body::<Administration>() {
-        return Some(StruckOutRow::Administration(Box::new(administrations::row(view, old, body))));
+        let row = administrations::row(view, changes, old, body, true);
+        return Some(StruckOutRow::Administration(Box::new(row)));
     }
     let body = old.body::<Disposal>()?;
     Some(StruckOutRow::Disposal(lots::disposal(view, old, body)))
