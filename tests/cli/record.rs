@@ -510,11 +510,13 @@ fn an_entry_copied_from_paper_says_so_before_and_after_it_is_recorded_and_is_not
         "{gaps}"
     );
     let gaps = bench.run(&["gaps", "--from", "2025-01-01", "--to", "2025-12-31", "--json"]).json();
-    let copied =
-        json!([{ "what": "red notebook", "entries": 2, "first": "2025-03-01", "last": "2025-05-03" }]);
-    assert_eq!(gaps["copied"], copied);
+    let [copied] = gaps["copied"].as_array().unwrap().as_slice() else { panic!("{}", gaps["copied"]) };
+    let of = ["what", "entries", "first", "last"].map(|field| copied[field].clone());
+    assert_eq!(of, [json!("red notebook"), json!(2), json!("2025-03-01"), json!("2025-05-03")]);
+    assert_eq!(copied["entered_first"], copied["entered_last"], "both were typed in today");
     let page = bench.run(&["register", "--from", "2025-01-01", "--to", "2025-12-31"]).done().out;
-    assert!(page.contains("copied from red notebook, written there on 2025-03-01"), "{page}");
+    assert!(page.contains("[1] red notebook: 2 entries, written there from 2025-03-01 to"), "{page}");
+    assert!(page.contains("copied from [1], written there on 2025-03-01"), "{page}");
     // A correction keeps it, and the day there may be corrected too.
     let number =
         told.lines().find_map(|line| line.rsplit_once("entry ")).unwrap().1.trim_end_matches('.').to_owned();

@@ -23,6 +23,40 @@ def expected(text, missing):
     return squeezed("".join(f"U+{ord(sign):04X}" if sign in missing else sign for sign in written))
 
 
+def tags(node):
+    """The structure of a tagged PDF in reading order: the kinds of element, with those below each."""
+    kids = node.get("/K", [])
+    for kid in kids if isinstance(kids, list) else [kids]:
+        kid = kid.get_object() if hasattr(kid, "get_object") else kid
+        if isinstance(kid, dict) and "/S" in kid:
+            yield str(kid["/S"]), list(tags(kid))
+
+
+def check_tags(file, pdf):
+    """What a screen reader goes by. Source: ISO 14289-1:2014 (PDF/UA-1), 7.1, 7.4 and 7.5: a tagged document with its language,
+    headings in order, and tables of rows with header cells."""
+    root = pdf.trailer["/Root"]
+    assert root["/MarkInfo"]["/Marked"] is not False and root["/Lang"], file.name
+    flat = [(kind, below) for kind, below in tags(root["/StructTreeRoot"])]
+    while len(flat) == 1 and flat[0][0] in ("/Document", "/Div", "/Part", "/Sect"):
+        flat = flat[0][1]
+    order = [kind for kind, _ in flat]
+    headings = [kind for kind in order if re.fullmatch(r"/H\d", kind)]
+    assert headings[0] == "/H1" and set(headings[1:]) == {"/H2"}, (file.name, headings)
+    tables = [below for kind, below in flat if kind == "/Table"]
+    assert len(tables) >= 5, (file.name, order)
+    for parts in tables:
+        rows = [row for kind, below in parts for row in ([(kind, below)] if kind == "/TR" else below)]
+        kinds = {cell for _, cells in rows for cell, _ in cells}
+        assert [cell for cell, _ in rows[0][1]] == ["/TH"] * len(rows[0][1]), (file.name, rows[0])
+        assert {len(cells) for _, cells in rows} == {len(rows[0][1])} and kinds == {"/TH", "/TD"}, file.name
+    # Each sheet is a heading, and its table follows before the next heading.
+    for place, kind in enumerate(order):
+        if kind == "/Table":
+            before = [other for other in order[:place] if other in ("/H2", "/Table")]
+            assert before and before[-1] == "/H2", (file.name, place)
+
+
 MISSING = "\u4e61\u8702\U0001f41d"
 # Right-to-left scripts are stored in visual order; they are checked by eye.
 RIGHT_TO_LEFT = re.compile(r"[\u0590-\u08ff]")
@@ -31,7 +65,9 @@ files = sorted(pathlib.Path(sys.argv[1]).glob("*.pdf"))
 assert len(files) >= 3, files
 for file in files:
     register = json.loads(file.with_suffix(".json").read_text(encoding="utf-8"))
-    pages = [page.extract_text() for page in pypdf.PdfReader(file).pages]
+    pdf = pypdf.PdfReader(file)
+    check_tags(file, pdf)
+    pages = [page.extract_text() for page in pdf.pages]
     keeper = register["keepers"][0]["keeper"]
     for number, page in enumerate(pages, 1):
         said = squeezed(page)

@@ -41,15 +41,14 @@ fn the_demo_as_text() {
 fn what_was_copied_from_paper_says_so_beside_its_number_on_every_sheet() {
     for (report, wanted) in [(copied(), 1), (demo(), 0)] {
         let paper = Paper::of(&report, None);
+        let facts: Vec<&str> = paper.facts.iter().map(|fact| fact.says.as_str()).collect();
+        let source = "[1] red notebook 2025: 4 entries, written there from 2025-04-12 to 2025-04-12; entered here from 2025-";
+        assert_eq!(facts.iter().filter(|says| says.starts_with(source)).count(), wanted, "{facts:?}");
         for id in ["acquisitions", "administrations", "removals", "disposals"] {
             let sheet = paper.sheets.iter().find(|sheet| sheet.id == id).unwrap();
             let told = sheet.rows.iter().map(|row| row[1].plain());
             let told: BTreeSet<String> = told
-                .filter(|told| {
-                    told.contains(
-                        "copied from red notebook 2025, written there on 2025-04-12; entered here 20",
-                    )
-                })
+                .filter(|told| told.contains("copied from [1], written there on 2025-04-12"))
                 .map(|told| told.lines().next().unwrap_or_default().to_owned())
                 .collect();
             assert_eq!(told.len(), wanted, "{id}: {told:?}");

@@ -9,7 +9,7 @@ use combclear_papers::{NotSet, Paper, Pdf, Typesetter};
 use combclear_pdf::BuiltIn;
 use combclear_wording::Words;
 use combclear_wording::register::RegisterReport;
-use making::{HARD, demo, hard, made, with_documents};
+use making::{HARD, copied, demo, hard, made, with_documents};
 
 #[expect(dead_code, reason = "shared with the other papers, which need more")]
 #[path = "../papers/making.rs"]
@@ -64,9 +64,25 @@ fn a_hash_a_batch_and_an_id_are_taken_from_the_pages_as_they_were_written() {
     for wanted in [hash.to_string().as_str(), batch, report.head.unwrap().to_string().as_str()] {
         assert!(whole.contains(wanted), "`{wanted}` is not in the pages");
     }
-    assert!(!text.contains(&hash.to_string()), "a hash is wider than its column, so its line ends within it");
+    assert!(text.contains(&hash.to_string()), "the hash fits its column, so its line does not end within it");
+    assert!(!text.contains(batch), "the batch is wider than its column, so its line ends within it");
     assert!(!text.contains(['\u{200b}', '\u{ad}']), "a sign that nobody wrote is in the pages");
     keep("long", &report, &set.bytes);
+}
+
+/// The narrowest column of the widest sheet holds a date.
+#[test]
+fn no_date_is_broken_across_lines() {
+    let report = copied();
+    let set = pdf(&Paper::of(&report, None), made()).unwrap();
+    let text = pdf_extract::extract_text_from_mem(&set.bytes).unwrap();
+    let whole: String = text.chars().filter(|sign| !sign.is_whitespace()).collect();
+    let mut dates: Vec<String> = report.standing().map(|written| written.on.to_string()).collect();
+    dates.push("2025-04-12".to_owned());
+    for date in dates {
+        assert_eq!(text.matches(&date).count(), whole.matches(&date).count(), "{date}");
+    }
+    keep("copied", &report, &set.bytes);
 }
 
 /// A register with one administration to this many colonies.

@@ -408,7 +408,7 @@ fn uses(words: &Words, row: &AdministrationRow, source: &str) -> Vec<Transaction
     let gone = used_no_more.map(|lot| {
         let mut item = one_use(words, row, lot, &[], source);
         item.meta.is_deleted = Some(true);
-        item.remark = words.label(Label::ExchangeNotUsedAnyMore).to_owned();
+        words.label(Label::ExchangeNotUsedAnyMore).clone_into(&mut item.remark);
         item
     });
     by_lot.iter().map(|(lot, parts)| one_use(words, row, lot, parts, source)).chain(gone).collect()

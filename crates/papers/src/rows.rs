@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use combclear_domain::basics::natural::sort_naturally;
 use combclear_domain::basics::words::ColonyName;
 use combclear_domain::journal::EntryId;
+use combclear_domain::questions::gaps::{CopiedEntries, copied_entries};
 use combclear_domain::questions::register::{MedicinePart, Register, Written};
 use combclear_wording::{Label, Words, paper};
 
@@ -14,6 +15,8 @@ use crate::sheet::{Cell, Piece, written};
 pub(crate) struct Telling {
     pub(crate) words: &'static Words,
     places: BTreeMap<EntryId, u64>,
+    /// The records on paper from which entries were copied, in the order of their numbers.
+    pub(crate) copied: Vec<CopiedEntries>,
 }
 
 impl Telling {
@@ -21,7 +24,7 @@ impl Telling {
         let mut places: BTreeMap<EntryId, u64> =
             register.written().map(|written| (written.entry, written.seq)).collect();
         places.extend(register.named_entries.iter().map(|named| (named.entry, named.seq)));
-        Telling { words, places }
+        Telling { words, places, copied: copied_entries(register) }
     }
 
     pub(crate) fn label(&self, label: Label) -> &'static str {
@@ -57,7 +60,8 @@ pub(crate) fn entry(written: &Written, tell: &Telling) -> Cell {
         cell = cell.and_text(paper::written_late(tell.words, written.days_late));
     }
     if let Some(copied) = &written.copied_from {
-        cell = cell.and_text(paper::copied_and_entered(tell.words, copied, written.first_recorded_at));
+        let number = tell.copied.iter().position(|of| of.what == copied.what).map_or(0, |index| index + 1);
+        cell = cell.and_text(paper::copied_here(tell.words, number, copied));
     }
     if let Some(old) = written.corrects {
         cell = cell.and_text(paper::corrects(tell.words, &tell.entry(old)));

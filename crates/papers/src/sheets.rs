@@ -43,7 +43,7 @@ impl Paper {
             holding: register.holding.to_string(),
             keeper: keeper(words, register),
             period: paper::period(words, register.from, register.to),
-            facts: facts(words, register),
+            facts: facts(tell, register),
             sheets,
             notice: notice(words),
             size: size(register),
@@ -73,7 +73,8 @@ pub(crate) fn keepers(words: &'static Words, register: &Register) -> Vec<Fact> {
     register.keepers.iter().map(|part| keeper(keeper_line(words, part))).collect()
 }
 
-fn facts(words: &'static Words, register: &Register) -> Vec<Fact> {
+fn facts(tell: &Telling, register: &Register) -> Vec<Fact> {
+    let words = tell.words;
     let fact = |head: Label, says: String| Fact { head: words.label(head), says };
     let mut facts = keepers(words, register);
     facts.push(fact(Label::Time, paper::time(words, register.from, register.to)));
@@ -81,6 +82,10 @@ fn facts(words: &'static Words, register: &Register) -> Vec<Fact> {
     facts.push(fact(Label::Journal, paper::journal(words, register.entries, register.head)));
     let archived = register.archived.iter();
     facts.extend(archived.map(|part| fact(Label::InAnArchive, paper::archived(words, part))));
+    let copied = tell.copied.iter().enumerate();
+    facts.extend(
+        copied.map(|(index, of)| fact(Label::CopiedFromPaper, paper::copied_source(words, index + 1, of))),
+    );
     facts.push(fact(Label::CountedBy, paper::policy(words, register.policy)));
     facts
 }
@@ -350,8 +355,12 @@ fn blocked(course: Option<&CoursePart>, by_moments: bool, tell: &Telling) -> Cel
 
 fn given_by(row: &AdministrationRow, tell: &Telling) -> Cell {
     let mut cell = Cell::of(row.given_by.as_ref().or(row.vet.as_ref()).into());
+    let vet = row.vet.as_ref().filter(|vet| row.given_by.as_ref() != Some(*vet));
+    if row.given_by.is_none() && vet.is_some() {
+        cell = cell.and_text(tell.label(Label::AVet));
+    }
     let more = [
-        (Label::Vet, row.vet.as_ref().map(ToString::to_string)),
+        (Label::Vet, vet.filter(|_| row.given_by.is_some()).map(ToString::to_string)),
         (Label::Certificate, row.certificate.clone()),
     ];
     for (label, said) in more {

@@ -172,7 +172,8 @@ pub(crate) async fn get_register_pack(
     let (made, typesetter) = (app.clock.now(), app.typesetter.clone());
     let name = format!("pack-{}-{}-{}.zip", safe_name(register.holding.as_str()), register.from, register.to);
     // It goes to disk as it is made, and from there to the client: neither pack nor proofs are held in memory.
-    let mut packer = make(move || Ok(Packer::begin(tempfile::tempfile().map_err(not_made)?, made))).await?;
+    let begin = move || Ok(Box::new(Packer::begin(tempfile::tempfile().map_err(not_made)?, made)));
+    let mut packer = make(begin).await?;
     let journal = app.holdings.journal().as_ref();
     for document in wanted(&register).into_iter().cloned().collect::<Vec<_>>() {
         let found = content_of(journal, &path.holding, document.content).await?;

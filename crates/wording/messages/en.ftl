@@ -1504,6 +1504,8 @@ label-removals = Removals
 label-disposals = Disposals
 label-vet-lots = Given by a vet from the vet's own stock
 label-vet-lots-note = The keeper acquired none of these, so there is no purchase to prove and no stock to account for. What was given of them is under the administrations.
+label-a-vet = a vet
+label-copied-from-paper = Copied from paper
 label-vets-own-stock = the vet's own stock
 label-prescriptions = Prescriptions
 label-corrections = Corrections
@@ -1655,7 +1657,11 @@ paper-entry-number = no. { $place }
 paper-entry = entry { $entry }
 paper-corrects = corrects { $entry }
 paper-copied-from = copied from { $what }, written there on { $day }
-paper-copied-and-entered = { $copied }; entered here { $at }
+paper-copied-here = copied from [{ $number }], written there on { $day }
+paper-copied-source = [{ $number }] { $what }: { $count ->
+    [one] 1 entry
+   *[other] { $count } entries
+}, written there from { $first } to { $last }; entered here from { $entered_first } to { $entered_last }
 paper-written-late = recorded { days } later
 paper-none-given-by = not treated itself; medicine carried over when split or united, { $entry }
 paper-later-apiary = from { $day }: { $apiary }

@@ -1,10 +1,11 @@
 //! Texts on paper besides headings and labels.
 
-use combclear_domain::basics::calendar::{Counting, Instant};
+use combclear_domain::basics::calendar::Counting;
 use combclear_domain::basics::words::ApiaryName;
 use combclear_domain::facts::MedicineGiven;
 use combclear_domain::journal::Hash;
 use combclear_domain::journal::copied::CopiedFrom;
+use combclear_domain::questions::gaps::CopiedEntries;
 use combclear_domain::questions::gaps::GapWeight;
 use combclear_domain::questions::register::{ArchivedPart, KeeperPart, SaidBy};
 use combclear_domain::{Day, Quantity};
@@ -120,10 +121,26 @@ pub fn copied_from(words: &Words, copied: &CopiedFrom) -> String {
     say!(words, PaperCopiedFrom, what = &copied.what, day = copied.written_on)
 }
 
-/// The same, with the moment at which it was entered.
+/// The same in short, by the number of the record on paper at the head of the register.
 #[must_use]
-pub fn copied_and_entered(words: &Words, copied: &CopiedFrom, at: Instant) -> String {
-    say!(words, PaperCopiedAndEntered, copied = copied_from(words, copied), at = at.to_string())
+pub fn copied_here(words: &Words, number: usize, copied: &CopiedFrom) -> String {
+    say!(words, PaperCopiedHere, number = number, day = copied.written_on)
+}
+
+/// A record on paper with its number, and when its entries were written there and entered here.
+#[must_use]
+pub fn copied_source(words: &Words, number: usize, of: &CopiedEntries) -> String {
+    say!(
+        words,
+        PaperCopiedSource,
+        number = number,
+        what = &of.what,
+        count = of.entries,
+        first = of.first,
+        last = of.last,
+        entered_first = of.entered_first,
+        entered_last = of.entered_last
+    )
 }
 
 /// How many days late an entry was recorded.

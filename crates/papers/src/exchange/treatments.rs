@@ -46,7 +46,7 @@ fn no_more(
     item.id = id(row, Some(first), is_own);
     item.embedded_animal_set.id = set_id(&item.id);
     item.meta.is_deleted = Some(true);
-    item.remark = words.label(Label::ExchangeNoGroupAnyMore).to_owned();
+    words.label(Label::ExchangeNoGroupAnyMore).clone_into(&mut item.remark);
     item
 }
 

@@ -275,7 +275,7 @@ pub fn summary(words: &Words, found: &Gaps) -> Vec<String> {
 
 /// What was copied from one record on paper, and how long that is kept.
 fn copied_from(words: &Words, copied: &CopiedEntries) -> String {
-    let CopiedEntries { what, entries, first, last } = copied;
+    let CopiedEntries { what, entries, first, last, .. } = copied;
     if first == last {
         return say!(words, GapsCopiedOneDay, count = *entries, what = what, day = first);
     }

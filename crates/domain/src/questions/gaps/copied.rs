@@ -20,18 +20,33 @@ pub struct CopiedEntries {
     pub first: Day,
     /// The last such day.
     pub last: Day,
+    /// The first day on which one of them was entered here.
+    pub entered_first: Day,
+    /// The last such day.
+    pub entered_last: Day,
 }
 
 /// The rows of a register that were copied, by what they were copied from. A corrected entry counts once.
-pub(super) fn of(register: &Register) -> Vec<CopiedEntries> {
+#[must_use]
+pub fn copied_entries(register: &Register) -> Vec<CopiedEntries> {
     let mut found: BTreeMap<&str, CopiedEntries> = BTreeMap::new();
-    for copied in register.standing().filter_map(|written| written.copied_from.as_ref()) {
-        let on = copied.written_on;
-        let none = || CopiedEntries { what: copied.what.clone(), entries: 0, first: on, last: on };
+    for written in register.standing() {
+        let Some(copied) = &written.copied_from else { continue };
+        let (on, entered) = (copied.written_on, written.first_recorded_at.earliest_civil_date());
+        let none = || CopiedEntries {
+            what: copied.what.clone(),
+            entries: 0,
+            first: on,
+            last: on,
+            entered_first: entered,
+            entered_last: entered,
+        };
         let entries = found.entry(&copied.what).or_insert_with(none);
         entries.entries = entries.entries.saturating_add(1);
         entries.first = on.min(entries.first);
         entries.last = on.max(entries.last);
+        entries.entered_first = entered.min(entries.entered_first);
+        entries.entered_last = entered.max(entries.entered_last);
     }
     found.into_values().collect()
 }

@@ -122,8 +122,8 @@ fn after_expiry(row: &AdministrationRow) -> impl Iterator<Item = Gap> {
 /// Lots of vets of which nothing is recorded as given: then the record does not say when, how much and to which colonies.
 pub(super) fn of_vet_lots(holding: &Holding, register: &Register) -> Vec<Gap> {
     let given = |lot: &LotName| {
-        let file = holding.lot_file(lot).iter().filter(|record| record.on <= register.as_of);
-        file.filter_map(|record| record.body::<Administration>()).next().is_some()
+        let mut file = holding.lot_file(lot).iter().filter(|record| record.on <= register.as_of);
+        file.any(|record| record.body::<Administration>().is_some())
     };
     let not_given = register.vet_lots.iter().filter(|row| !given(&row.lot));
     let gap = |row| Gap {

@@ -25,7 +25,7 @@ use crate::rules::law::{Field, Laws};
 use crate::rules::leaflet::Leaflets;
 use supplied::Lookup;
 
-pub use copied::CopiedEntries;
+pub use copied::{CopiedEntries, copied_entries};
 pub use gap::{
     About, Finding, Gap, GapWeight, LawNotAsked, LawPart, LawPlace, LotCheck, OpenEnd, Supply, WhyOpen,
 };
@@ -126,7 +126,7 @@ impl Gaps {
                 && !given.is_empty()
                 && given.iter().all(|row| row.prescription.is_none()),
             lots: irregular::checks(register, &stock),
-            copied: copied::of(register),
+            copied: copied_entries(register),
             archived: register.archived.clone(),
             gaps,
         }

@@ -90,11 +90,8 @@ impl<'r> Row<'r> {
     #[expect(clippy::wildcard_enum_match_arm, reason = "the other fields stand in the entry itself")]
     pub(super) fn supply(self, field: Field) -> Supply {
         let seq = self.written().seq;
-        match (field, self) {
-            (Field::SupplierName | Field::SupplierAddress, Row::VetLot(_)) => {
-                return Supply::ReachOfLotsVet { seq };
-            }
-            _ => {}
+        if let (Field::SupplierName | Field::SupplierAddress, Row::VetLot(_)) = (field, self) {
+            return Supply::ReachOfLotsVet { seq };
         }
         match field {
             Field::ProductName | Field::ActiveSubstance | Field::AuthorisationNumber => {
