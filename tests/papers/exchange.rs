@@ -4,6 +4,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use combclear_domain::basics::words::ColonyName;
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::Draft;
 use combclear_domain::journal::entry::Correction;
@@ -83,7 +84,7 @@ fn each_colony_once(row: &AdministrationRow, treatments: &[Value]) {
     let mut sent: Vec<&str> = of_sets.map(|member| member["id"].as_str().unwrap()).collect();
     let came = row.courses.iter().filter(|part| part.came_by.is_some()).flat_map(|part| &part.colonies);
     let given: BTreeSet<_> = row.given.iter().flat_map(|part| &part.colonies).collect();
-    let mut wanted: Vec<&str> = given.into_iter().chain(came).map(|colony| colony.as_str()).collect();
+    let mut wanted: Vec<&str> = given.into_iter().chain(came).map(ColonyName::as_str).collect();
     sent.sort_unstable();
     wanted.sort_unstable();
     assert_eq!(sent, wanted, "{entry}");
