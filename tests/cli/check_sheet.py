@@ -18,7 +18,7 @@ schemas = json.load(open(openapi))["components"]["schemas"]
 
 names = {"Choices", "How to fill this in"}
 tabs = [tab for tab in book if tab.title not in names]
-assert len(tabs) == 24, [tab.title for tab in tabs]
+assert len(tabs) == 25, [tab.title for tab in tabs]
 assert book["Choices"].sheet_state == "hidden"
 assert book.worksheets[0].title == "How to fill this in"
 assert book.worksheets[0]["A1"].value == "Holding" and book.worksheets[0]["B1"].value == "demo"

@@ -106,10 +106,10 @@ pub(crate) struct DocumentReport {
     path: String,
 }
 
-/// The entry of a document just attached.
+/// A document just attached.
 #[derive(Debug, Serialize, ToSchema)]
 pub(crate) struct AttachedReport {
-    #[serde(flatten)]
+    /// The entry that attaches it.
     entry: EntryReport,
     /// What to know before opening the document, in words: that it is locked, runs something, or cannot be opened everywhere.
     /// It is kept as it is. Empty if there is nothing to say.
