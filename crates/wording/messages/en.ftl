@@ -1758,7 +1758,7 @@ label-pack-put-together = Produced on
 label-pack-contents = Contents
 # Each of these stands after the name of its file and a colon.
 label-pack-html = the register, for reading and printing
-label-pack-pdf = the same as PDF
+label-pack-pdf = the same as PDF, made as PDF/A-2a (no independent validator has checked that)
 label-pack-csv = the same for a spreadsheet
 label-pack-json = the same for programs
 label-pack-exchange = treatments and movements of stock in the format of the ICAR Animal Data Exchange
