@@ -112,8 +112,21 @@ impl Journal for Faulty {
         self.journal.page(holding, after_seq, limit).await
     }
 
-    async fn kept(&self, holding: &HoldingName, after_seq: u64, limit: u32) -> Result<Vec<Kept>, StoreError> {
-        self.journal.kept(holding, after_seq, limit).await
+    async fn kept(
+        &self,
+        holding: &HoldingName,
+        after: Option<(u64, Hash)>,
+        limit: u32,
+    ) -> Result<Vec<Kept>, StoreError> {
+        self.journal.kept(holding, after, limit).await
+    }
+
+    fn trusted(&self) -> Result<(), StoreError> {
+        self.journal.trusted()
+    }
+
+    async fn is_whole(&self, holding: &HoldingName, last: u64, has_archives: bool) -> Result<(), StoreError> {
+        self.journal.is_whole(holding, last, has_archives).await
     }
 
     async fn entry(&self, holding: &HoldingName, id: EntryId) -> Result<Option<Entry>, StoreError> {

@@ -6,13 +6,29 @@ use sqlx::{AssertSqlSafe, ConnectOptions, Connection};
 
 use crate::bench::{Bench, DEMO, DEMO_ENTRIES, demo_up_to, draft, lines};
 
-/// Runs statements on the database of a bench, as another program would.
+/// Runs statements on the database of a bench, as another program would. The triggers that they take away are put back, or the
+/// database would not be trusted whatever else was changed.
 pub(crate) fn behind_its_back(bench: &Bench, database: &str, statements: &[&str]) {
     let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build().unwrap();
     runtime.block_on(async {
         let mut raw = SqliteConnectOptions::new().filename(bench.path(database)).connect().await.unwrap();
+        let triggers: Vec<(String, String)> =
+            sqlx::query_as("select name, sql from sqlite_schema where type = 'trigger'")
+                .fetch_all(&mut raw)
+                .await
+                .unwrap();
         for sql in statements {
             sqlx::query(AssertSqlSafe((*sql).to_owned())).execute(&mut raw).await.unwrap();
+        }
+        for (name, sql) in triggers {
+            let there: i64 = sqlx::query_scalar("select count(*) from sqlite_schema where name = $1")
+                .bind(&name)
+                .fetch_one(&mut raw)
+                .await
+                .unwrap();
+            if there == 0 {
+                sqlx::query(AssertSqlSafe(sql)).execute(&mut raw).await.unwrap();
+            }
         }
         raw.close().await.unwrap();
     });
@@ -66,6 +82,53 @@ fn a_changed_body_names_the_first_bad_entry_though_later_ones_are_bad_too() {
     assert_eq!(report["first_bad_entry"], 200);
     assert_eq!(report["head"], json!(null));
     assert_eq!(report["fault"], format!("entry 200 ({id}): {what}"));
+}
+
+/// Somebody changed the day on which strips were placed: a board, a register or a pack made from that would be false papers.
+#[test]
+fn nothing_is_answered_from_a_journal_that_was_changed() {
+    let bench = Bench::with_demo();
+    let update = "update entries set happened_on = '2020-01-01' where kind = 'administration' and seq > 350";
+    behind_its_back(&bench, "combclear.db", &["drop trigger entries_are_not_updated", update]);
+    for command in [
+        &["supering"][..],
+        &["today"],
+        &["options", "M1"],
+        &["due"],
+        &["stock"],
+        &["register"],
+        &["register", "--csv", "r.csv"],
+        &["gaps"],
+        &["pack", "p.zip"],
+        &["retention"],
+        &["export", "out.jsonl"],
+        &["record", "inspection", "M1", "-y"],
+    ] {
+        let refused = bench.run(command).failed();
+        refused.says(&["the journal of `demo` was changed at entry", "nothing is answered from a journal"]);
+    }
+    assert!(["r.csv", "p.zip", "out.jsonl"].iter().all(|file| !bench.files().contains(&(*file).to_owned())));
+    bench.run(&["verify"]).answered(3).says(&["FAILS VERIFICATION"]);
+}
+
+/// Without its triggers, a database lets anybody change entries.
+#[test]
+fn a_database_without_its_triggers_answers_nothing_and_says_which_are_missing() {
+    let bench = Bench::with_demo();
+    let copy = bench.path("copy.db");
+    std::fs::copy(bench.path("combclear.db"), &copy).unwrap();
+    let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build().unwrap();
+    runtime.block_on(async {
+        let mut raw = SqliteConnectOptions::new().filename(&copy).connect().await.unwrap();
+        sqlx::query("drop trigger entries_are_not_updated").execute(&mut raw).await.unwrap();
+        raw.close().await.unwrap();
+    });
+    for command in ["supering", "register", "verify"] {
+        let refused = bench.run(&["--db", "sqlite:copy.db", command]).failed();
+        refused.says(&["are not as this program makes them: entries_are_not_updated"]);
+    }
+    bench.run(&["--db", "sqlite:copy.db", "export", "out.jsonl"]).done();
+    assert_eq!(bench.read("out.jsonl"), std::fs::read_to_string(crate::bench::DEMO).unwrap());
 }
 
 #[test]

@@ -130,6 +130,7 @@ impl Holdings {
     /// # Errors
     /// [`StoreError`].
     pub async fn snapshot(&self, holding: &HoldingName) -> Result<Option<Arc<Holding>>, StoreError> {
+        self.journal.trusted()?;
         let tip = self.journal.tip(holding).await?;
         if tip.is_none() {
             return Ok(None);
@@ -294,7 +295,13 @@ impl Holdings {
             };
             return match known {
                 Some(known) if same_content(holding, &known, draft) => Ok(Recorded::Known(known)),
-                _ => Err(RecordError::Conflict { index, id: draft.id }),
+                Some(_) => Err(RecordError::Conflict { index, id: draft.id }),
+                // It is in memory, so the journal had it: its id cannot be found any more.
+                None => {
+                    let by_place = current.tip().map_or(0, |(seq, _)| seq);
+                    let by_id = by_place.saturating_sub(1);
+                    Err(StoreError::Lost { holding: holding.clone(), by_place, by_id }.into())
+                }
             };
         }
         let entry = Entry::seal(holding, draft.clone(), now, current.tip());
@@ -418,6 +425,7 @@ impl Holdings {
     }
 
     async fn catch_up(&self, holding: &mut Arc<Holding>) -> Result<(), StoreError> {
+        self.journal.trusted()?;
         let name = holding.name().clone();
         let tip = self.journal.tip(&name).await?;
         if holding.tip() == tip {
@@ -428,26 +436,53 @@ impl Holdings {
         if ahead {
             *holding = Arc::new(Holding::new(name.clone()));
         }
-        let mut after = holding.tip().map_or(0, |(seq, _)| seq);
-        let mut next = self.read_ahead(&name, after);
+        let from_its_start = holding.tip().is_none();
+        let read = self.read_on(&name, holding, from_its_start).await;
+        if read.is_err() && from_its_start {
+            // What was not looked at as a whole supports no answer.
+            *holding = Arc::new(Holding::new(name));
+        }
+        read
+    }
+
+    /// Takes in what the journal has after the last entry of the fold.
+    async fn read_on(
+        &self,
+        name: &HoldingName,
+        holding: &mut Arc<Holding>,
+        from_its_start: bool,
+    ) -> Result<(), StoreError> {
+        let mut after = holding.tip();
+        let mut next = self.read_ahead(name, after);
         loop {
             let page = match next.await {
                 Ok(page) => page?,
                 // It came to nothing on its own. Here it shows why.
-                Err(_) => self.journal.kept(&name, after, PAGE).await?,
+                Err(_) => self.journal.kept(name, after, PAGE).await?,
             };
-            let Some(last) = page.last() else { return is_accounted_for(holding) };
-            after = last.seq;
-            next = self.read_ahead(&name, after);
+            let Some(last) = page.last() else { break };
+            after = Some((last.seq, last.hash));
+            next = self.read_ahead(name, after);
             let holding = Arc::make_mut(holding);
             for entry in page {
                 holding.restore(entry);
             }
         }
+        is_accounted_for(holding)?;
+        // The tip alone proves nothing: it may be found in the same broken order.
+        if from_its_start {
+            let last = after.map_or(0, |(seq, _)| seq);
+            self.journal.is_whole(name, last, has_archives(holding)).await?;
+        }
+        Ok(())
     }
 
-    /// Reads the page after a place while the one before it is taken in.
-    fn read_ahead(&self, holding: &HoldingName, after: u64) -> JoinHandle<Result<Vec<Kept>, StoreError>> {
+    /// Reads the page after an entry while the one before it is taken in.
+    fn read_ahead(
+        &self,
+        holding: &HoldingName,
+        after: Option<(u64, Hash)>,
+    ) -> JoinHandle<Result<Vec<Kept>, StoreError>> {
         let (journal, holding) = (Arc::clone(&self.journal), holding.clone());
         tokio::spawn(async move { journal.kept(&holding, after, PAGE).await })
     }
@@ -477,6 +512,11 @@ impl Holdings {
             }
         }
     }
+}
+
+/// Whether entries were moved into an archive.
+fn has_archives(holding: &Holding) -> bool {
+    holding.in_order().iter().any(|record| matches!(record.event, Event::Archived(_)))
 }
 
 /// The content that an entry attaches.

@@ -53,11 +53,31 @@ pub trait Journal: Send + Sync {
     async fn page(&self, holding: &HoldingName, after_seq: u64, limit: u32)
     -> Result<Vec<Entry>, StoreError>;
 
-    /// Entries after a place, in order, as the fold takes them in.
+    /// Entries after this one, in order, as the fold takes them in. `None` starts with the first. Each is as it was sealed and
+    /// follows the one before it.
     ///
     /// # Errors
-    /// As [`Journal::page`].
-    async fn kept(&self, holding: &HoldingName, after_seq: u64, limit: u32) -> Result<Vec<Kept>, StoreError>;
+    /// As [`Journal::page`], and [`StoreError::Broken`] for the first that does not follow.
+    async fn kept(
+        &self,
+        holding: &HoldingName,
+        after: Option<(u64, Hash)>,
+        limit: u32,
+    ) -> Result<Vec<Kept>, StoreError>;
+
+    /// Whether the database was in order when it was opened: its tables, what guards them, its pages. Verification and export work
+    /// without; answers and new entries do not.
+    ///
+    /// # Errors
+    /// [`StoreError::Guards`] or [`StoreError::Damaged`].
+    fn trusted(&self) -> Result<(), StoreError>;
+
+    /// Checks that a journal read up to its end, and that has this last place, is whole: no entry is lost from one of the orders in
+    /// which the database keeps it, and what was moved into archives is as the journal says.
+    ///
+    /// # Errors
+    /// [`StoreError::Lost`] or [`StoreError::Broken`].
+    async fn is_whole(&self, holding: &HoldingName, last: u64, has_archives: bool) -> Result<(), StoreError>;
 
     /// The entry with this id, if the holding has it.
     ///
@@ -99,7 +119,7 @@ pub trait Journal: Send + Sync {
     async fn verify(&self, holding: &HoldingName, since: Option<&Checkpoint>)
     -> Result<Verified, StoreError>;
 
-    /// Checks that the database answers.
+    /// Checks that the database answers, and that it is trusted.
     ///
     /// # Errors
     /// [`StoreError`] if it does not.

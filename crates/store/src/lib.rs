@@ -22,6 +22,9 @@
 //! - The content of a document is stored together with the entry that attaches it, and never changes.
 //! - A batch is written completely or not at all, and only directly after the entry that its writer took for the last.
 //! - Everything reads back byte for byte. An unreadable row is named, never skipped.
+//! - Holdings are made only from entries that are as they were sealed and follow each other, as many by their places as by their
+//!   ids, in a database whose tables, triggers and pages are in order. Otherwise nothing is answered or recorded; the journal can
+//!   still be verified, and exported as far as it holds.
 //! - A cancelled call (its future dropped) leaves nothing half-written and nothing locked. It may still have been written
 //!   completely: look up the id.
 //! - A file that is not a journal is left untouched.

@@ -9,7 +9,7 @@ use combclear_domain::journal::copied::CopiedFrom;
 use combclear_domain::journal::entry::Correction;
 use combclear_domain::journal::misfit::{Misfit, OptionalColumn};
 use combclear_domain::journal::places::Places;
-use combclear_domain::journal::seal::Fields;
+use combclear_domain::journal::seal::{Broken, Fields, Link, follows};
 use combclear_domain::journal::{Draft, Entry, EntryId, Event, Hash, Kept, Kind};
 use sqlx::ColumnIndex;
 use uuid::Uuid;
@@ -110,7 +110,7 @@ impl Row {
     pub(crate) fn entry(&self) -> Result<Entry, Misfit> {
         let columns = self.columns();
         let Kept { id, seq, on, at, recorded_at, recorded_by, event, copied_from, correction, hash } =
-            columns.kept()?;
+            columns.kept(&columns.fields("")?)?;
         let body = text("body", columns.body)?.into();
         let draft = Draft { id, on, at, recorded_by, event, body, copied_from, correction };
         Ok(Entry { draft, seq, recorded_at, prev: self.prev()?, hash })
@@ -186,8 +186,7 @@ impl<'a> Columns<'a> {
     }
 
     /// The entry as the fold takes it in, or what cannot be understood about it.
-    pub(crate) fn kept(&self) -> Result<Kept, Misfit> {
-        let fields = self.fields("")?;
+    fn kept(&self, fields: &Fields<'_>) -> Result<Kept, Misfit> {
         let kind = Kind::from_word(fields.kind)
             .ok_or_else(|| Misfit::UnknownKind { kind: fields.kind.to_owned() })?;
         let event = match fields.body {
@@ -253,6 +252,41 @@ impl<'a> Columns<'a> {
             reason: text("reason", reason.unwrap_or_default())?,
             copied,
         })
+    }
+}
+
+/// The chain of a holding as it is read: each entry must be as sealed and follow the one before it.
+pub(crate) struct Chain {
+    tip: Option<(u64, Hash)>,
+}
+
+/// Why an entry is not taken in.
+pub(crate) enum NotKept {
+    /// It is not as sealed, or does not follow.
+    Broken(Broken),
+    /// It cannot be understood.
+    Unreadable(u64, Misfit),
+}
+
+impl Chain {
+    /// Begins after an entry; `None` is before the first.
+    pub(crate) fn after(tip: Option<(u64, Hash)>) -> Chain {
+        Chain { tip }
+    }
+
+    /// The next entry. The hash of one without a body cannot be worked out again; the entry that moved it vouches for it, and a
+    /// walk over the journal checks that.
+    pub(crate) fn next(&mut self, holding: &str, columns: &Columns<'_>) -> Result<Kept, NotKept> {
+        let seq = columns.place();
+        let unreadable = |what| NotKept::Unreadable(seq, what);
+        let fields = columns.fields(holding).map_err(unreadable)?;
+        let kept = columns.kept(&fields).map_err(unreadable)?;
+        let (_, prev) = self.tip.unwrap_or((0, Hash::GENESIS));
+        let content = if fields.body.is_empty() { kept.hash } else { fields.hash(prev) };
+        let link = Link { seq, id: kept.id, prev, hash: kept.hash };
+        follows(self.tip, link, content).map_err(NotKept::Broken)?;
+        self.tip = Some((seq, kept.hash));
+        Ok(kept)
     }
 }
 

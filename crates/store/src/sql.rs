@@ -26,6 +26,11 @@ select seq, id, happened_on, happened_at, recorded_at, recorded_by, kind, body, 
     written_on, hash
 from entries where holding = $1 and seq >= $2 order by seq limit $3";
 
+/// Arguments: holding, the lowest id. Counts in the order of the ids, which is another than that of the places: an entry that is
+/// lost from one of them is in the other.
+pub(crate) const COUNT_BY_ID: &str = "
+select count(*) from entries where holding = $1 and id >= $2";
+
 /// Arguments: holding, id.
 pub(crate) const BY_ID: &str = "
 select seq, id, happened_on, happened_at, recorded_at, recorded_by, kind, body, corrects, reason, copied_from,

@@ -13,7 +13,7 @@ use sqlx::{Database, Pool, Transaction};
 
 use crate::documents;
 use crate::journal::{AppendError, Journal, Verified};
-use crate::row::{self, Row};
+use crate::row::{self, NotKept, Row};
 use crate::statements::Statements;
 use crate::verify::Walk;
 use combclear_domain::journal::keeping::StoreError;
@@ -36,6 +36,12 @@ pub(crate) trait Backend: Send + Sync + 'static {
         holding: &HoldingName,
     ) -> impl Future<Output = sqlx::Result<Transaction<'static, Self::Db>>> + Send;
 
+    /// Why nothing that the database holds is to be trusted, if something was wrong with it when it was opened.
+    fn trusted(&self) -> Result<(), StoreError>;
+
+    /// Checks that the pages of the database do not contradict each other.
+    fn sound(&self) -> impl Future<Output = Result<(), StoreError>> + Send;
+
     /// Closes every connection, the writing one last.
     fn close(&self) -> impl Future<Output = ()> + Send;
 
@@ -56,6 +62,37 @@ impl<B: Backend> SqlJournal<B> {
     #[cfg(test)]
     pub(crate) fn backend(&self) -> &B {
         &self.backend
+    }
+
+    /// Walks the chain of a holding.
+    async fn walk(&self, holding: &HoldingName, since: Option<&Checkpoint>) -> Result<Verified, StoreError> {
+        let told = {
+            let mut reader = self.reader().await?;
+            let told = reader.of_kind(holding.as_str(), Kind::Archived).await;
+            told.map_err(|error| self.backend.explain(error))?
+        };
+        let mut walk = match Walk::begin(holding, since, &told) {
+            Ok(walk) => walk,
+            Err(found) => return Ok(found),
+        };
+        // From the lowest number, to find a row moved before the first.
+        let mut from = i64::MIN;
+        loop {
+            let mut reader = self.reader().await?;
+            let rows = reader.page(holding.as_str(), from, ROWS_PER_STEP.into()).await;
+            let rows = rows.map_err(|error| self.backend.explain(error))?;
+            for row in &rows {
+                if let Err(found) = walk.step(row) {
+                    return Ok(found);
+                }
+            }
+            let next = rows.last().and_then(|row| row.seq.checked_add(1));
+            match next {
+                Some(next) if rows.len() >= usize::from(ROWS_PER_STEP) => from = next,
+                _ => break,
+            }
+        }
+        Ok(walk.end())
     }
 
     async fn reader(&self) -> Result<PoolConnection<B::Db>, StoreError> {
@@ -188,13 +225,38 @@ impl<B: Backend> Journal for SqlJournal<B> {
         rows.iter().map(|row| understand(holding, row)).collect()
     }
 
-    async fn kept(&self, holding: &HoldingName, after_seq: u64, limit: u32) -> Result<Vec<Kept>, StoreError> {
-        let Some(from) = i64::try_from(after_seq).ok().and_then(|after| after.checked_add(1)) else {
-            return Ok(Vec::new());
-        };
-        let kept = self.reader().await?.kept(holding.as_str(), from, limit.into()).await;
-        let kept = kept.map_err(|error| self.backend.explain(error))?;
-        kept.into_iter().map(|kept| kept.map_err(|(seq, what)| unreadable(holding, seq, what))).collect()
+    async fn kept(
+        &self,
+        holding: &HoldingName,
+        after: Option<(u64, Hash)>,
+        limit: u32,
+    ) -> Result<Vec<Kept>, StoreError> {
+        let kept = self.reader().await?.kept(holding.as_str(), after, limit.into()).await;
+        kept.map_err(|error| self.backend.explain(error))?.map_err(|why| match why {
+            NotKept::Broken(broken) => StoreError::Broken { holding: holding.clone(), broken },
+            NotKept::Unreadable(seq, what) => unreadable(holding, seq, what),
+        })
+    }
+
+    fn trusted(&self) -> Result<(), StoreError> {
+        self.backend.trusted()
+    }
+
+    async fn is_whole(&self, holding: &HoldingName, last: u64, has_archives: bool) -> Result<(), StoreError> {
+        let by_id = self.reader().await?.count_by_id(holding.as_str()).await;
+        let by_id = by_id.map_err(|error| self.backend.explain(error))?;
+        let by_id = u64::try_from(by_id).unwrap_or_default();
+        // Another process may have added some meanwhile. None is ever taken away.
+        if by_id < last || (by_id > last && self.tip(holding).await?.is_none_or(|(seq, _)| seq == last)) {
+            return Err(StoreError::Lost { holding: holding.clone(), by_place: last, by_id });
+        }
+        if !has_archives {
+            return Ok(());
+        }
+        match self.walk(holding, None).await? {
+            Verified::Broken(broken) => Err(StoreError::Broken { holding: holding.clone(), broken }),
+            Verified::Sound { .. } | Verified::Lacking { .. } | Verified::CheckpointMissed(_) => Ok(()),
+        }
     }
 
     async fn entry(&self, holding: &HoldingName, id: EntryId) -> Result<Option<Entry>, StoreError> {
@@ -240,33 +302,14 @@ impl<B: Backend> Journal for SqlJournal<B> {
         holding: &HoldingName,
         since: Option<&Checkpoint>,
     ) -> Result<Verified, StoreError> {
-        let told = {
-            let mut reader = self.reader().await?;
-            let told = reader.of_kind(holding.as_str(), Kind::Archived).await;
-            told.map_err(|error| self.backend.explain(error))?
-        };
-        let mut walk = match Walk::begin(holding, since, &told) {
-            Ok(walk) => walk,
-            Err(found) => return Ok(found),
-        };
-        // From the lowest number, to find a row moved before the first.
-        let mut from = i64::MIN;
-        loop {
-            let mut reader = self.reader().await?;
-            let rows = reader.page(holding.as_str(), from, ROWS_PER_STEP.into()).await;
-            let rows = rows.map_err(|error| self.backend.explain(error))?;
-            for row in &rows {
-                if let Err(found) = walk.step(row) {
-                    return Ok(found);
-                }
-            }
-            let next = rows.last().and_then(|row| row.seq.checked_add(1));
-            match next {
-                Some(next) if rows.len() >= usize::from(ROWS_PER_STEP) => from = next,
-                _ => break,
-            }
+        let found = self.walk(holding, since).await?;
+        // An entry that was changed is named first.
+        if let Verified::Sound { entries, .. } = &found {
+            self.is_whole(holding, *entries, false).await?;
+            self.backend.trusted()?;
+            self.backend.sound().await?;
         }
-        match walk.end() {
+        match found {
             Verified::Sound { entries, head } => {
                 let documents = documents::faults(self, holding).await?;
                 Ok(match documents.as_slice() {
@@ -279,6 +322,7 @@ impl<B: Backend> Journal for SqlJournal<B> {
     }
 
     async fn ready(&self) -> Result<(), StoreError> {
+        self.backend.trusted()?;
         let mut reader = self.reader().await?;
         reader.probe().await.map_err(|error| self.backend.explain(error))?;
         Ok(())

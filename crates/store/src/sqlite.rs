@@ -1,12 +1,15 @@
 //! `SQLite`: one file, one writer, several readers.
 
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
 use std::time::Duration;
 
 use combclear_domain::basics::words::HoldingName;
+use combclear_domain::journal::Hash;
 use sqlx::migrate::{MigrateError, Migrator};
 use sqlx::sqlite::{SqliteConnectOptions, SqlitePoolOptions, SqliteSynchronous};
 use sqlx::{ConnectOptions, Connection, Sqlite, SqliteConnection, SqlitePool, Transaction};
+use tokio::sync::OnceCell;
 
 use crate::sql_journal::{Backend, SqlJournal};
 use combclear_domain::journal::keeping::{BadAddress, NotOpened, StoreError};
@@ -33,6 +36,8 @@ pub(crate) struct SqliteFile {
     place: PathBuf,
     writer: SqlitePool,
     readers: SqlitePool,
+    /// Why nothing that it holds is to be trusted, if something was wrong with it when it was opened.
+    untrusted: Option<StoreError>,
 }
 
 /// Opens or creates the file named after `sqlite:`.
@@ -44,7 +49,7 @@ impl SqliteFile {
     async fn open(path: &str) -> Result<SqliteFile, StoreError> {
         let options = options(path)?;
         let place = options.get_filename().to_owned();
-        prepare(&options, &place).await?;
+        let untrusted = prepare(&options, &place).await?;
         // The file exists now. If it disappears, a new connection must not create an empty one.
         let options = options.create_if_missing(false).synchronous(SqliteSynchronous::Full);
         let writer = pool()
@@ -53,7 +58,7 @@ impl SqliteFile {
             .before_acquire(|connection, _| Box::pin(async move { Ok(!connection.is_in_transaction()) }))
             .connect_lazy_with(options.clone());
         let readers = pool().max_connections(READERS).connect_lazy_with(options.pragma("query_only", "on"));
-        Ok(SqliteFile { place, writer, readers })
+        Ok(SqliteFile { place, writer, readers, untrusted })
     }
 }
 
@@ -69,6 +74,16 @@ impl Backend for SqliteFile {
 
     fn readers(&self) -> &SqlitePool {
         &self.readers
+    }
+
+    fn trusted(&self) -> Result<(), StoreError> {
+        self.untrusted.clone().map_or(Ok(()), Err)
+    }
+
+    async fn sound(&self) -> Result<(), StoreError> {
+        let explain = |error| explain(&self.place, &error);
+        let mut reader = self.readers.acquire().await.map_err(explain)?;
+        check_pages(&mut reader, &self.place, WHOLE_FILE).await
     }
 
     async fn close(&self) {
@@ -112,8 +127,9 @@ fn options(path: &str) -> Result<SqliteConnectOptions, StoreError> {
     .map(|options| options.foreign_keys(true).busy_timeout(BUSY_TIMEOUT).row_buffer_size(ROWS_AHEAD))
 }
 
-/// Makes sure that the file is ours, is writable and has the tables of this program.
-async fn prepare(options: &SqliteConnectOptions, place: &Path) -> Result<(), StoreError> {
+/// Makes sure that the file is ours, is writable and has the tables of this program. Returns what speaks against trusting what it
+/// holds: it can still be verified.
+async fn prepare(options: &SqliteConnectOptions, place: &Path) -> Result<Option<StoreError>, StoreError> {
     let explain = |error: sqlx::Error| explain(place, &error);
     look_at_file(place)?;
     let mut connection = options.connect().await.map_err(explain)?;
@@ -127,7 +143,89 @@ async fn prepare(options: &SqliteConnectOptions, place: &Path) -> Result<(), Sto
     MIGRATIONS.run_direct(None, &mut *write, false).await.map_err(|error| explain_migration(place, error))?;
     sqlx::query(WRITE_NOTHING).execute(&mut *write).await.map_err(explain)?;
     write.commit().await.map_err(explain)?;
-    connection.close().await.map_err(explain)
+    let mut untrusted = check_guards(&mut connection, place).await.err();
+    let (pages, size): (i64, i64) =
+        sqlx::query_as("select page_count, page_size from pragma_page_count, pragma_page_size")
+            .fetch_one(&mut connection)
+            .await
+            .map_err(explain)?;
+    if pages.saturating_mul(size) <= CHECKED_WHEN_OPENED {
+        // What stands in a row is left to the chain, which names the entry.
+        sqlx::query("pragma ignore_check_constraints = on")
+            .execute(&mut connection)
+            .await
+            .map_err(explain)?;
+        untrusted = untrusted.or(check_pages(&mut connection, place, OF_ENTRIES).await.err());
+    }
+    connection.close().await.map_err(explain)?;
+    Ok(untrusted)
+}
+
+/// Files up to this size, in bytes, have the pages of their entries checked whenever they are opened: some milliseconds. Those of
+/// larger ones are checked by `verify`. A question checks the chain and the number of entries, whatever the size.
+const CHECKED_WHEN_OPENED: i64 = 16 * 1024 * 1024;
+
+/// Checks the pages of the entries and of the index over their ids.
+const OF_ENTRIES: &str = "pragma integrity_check(entries)";
+/// Checks every page, those of the documents too.
+const WHOLE_FILE: &str = "pragma integrity_check";
+
+/// Checks that pages are as the database wrote them: keys in order, every row in every index.
+async fn check_pages(
+    connection: &mut SqliteConnection,
+    place: &Path,
+    check: &'static str,
+) -> Result<(), StoreError> {
+    let found: Vec<String> =
+        sqlx::query_scalar(check).fetch_all(connection).await.map_err(|error| explain(place, &error))?;
+    match found.first() {
+        Some(first) if first != "ok" => {
+            Err(StoreError::Damaged { place: place.display().to_string(), what: first.clone() })
+        }
+        _ => Ok(()),
+    }
+}
+
+/// The tables, indexes and triggers that the migrations make, each with the hash of its statement.
+static GUARDS: OnceCell<BTreeMap<String, Hash>> = OnceCell::const_new();
+
+/// Checks that the tables and triggers are those of this program. Without a trigger, nothing keeps an entry from being changed.
+async fn check_guards(connection: &mut SqliteConnection, place: &Path) -> Result<(), StoreError> {
+    let explain = |error: sqlx::Error| explain(place, &error);
+    let wanted = GUARDS.get_or_try_init(|| async {
+        let mut fresh = SqliteConnectOptions::new().in_memory(true).connect().await.map_err(explain)?;
+        MIGRATIONS
+            .run_direct(None, &mut fresh, false)
+            .await
+            .map_err(|error| explain_migration(place, error))?;
+        guards_of(&mut fresh).await.map_err(explain)
+    });
+    let (wanted, found) = (wanted.await?, guards_of(connection).await.map_err(explain)?);
+    let differ = |(name, hash): (&String, &Hash), other: &BTreeMap<String, Hash>| {
+        (other.get(name) != Some(hash)).then(|| name.clone())
+    };
+    let lacking = wanted.iter().filter_map(|guard| differ(guard, &found));
+    let strange = found.iter().filter_map(|guard| differ(guard, wanted));
+    let names: BTreeSet<String> = lacking.chain(strange).collect();
+    if names.is_empty() {
+        return Ok(());
+    }
+    Err(StoreError::Guards { place: place.display().to_string(), names: names.into_iter().collect() })
+}
+
+async fn guards_of(connection: &mut SqliteConnection) -> sqlx::Result<BTreeMap<String, Hash>> {
+    // What SQLite makes for itself has no statement.
+    let made: Vec<(String, String)> = sqlx::query_as(
+        "select name, sql from sqlite_schema where sql is not null and name not like 'sqlite_%'",
+    )
+    .fetch_all(connection)
+    .await?;
+    // Blanks do not matter.
+    let hash = |sql: &str| {
+        let words: Vec<&str> = sql.split_whitespace().collect();
+        Hash::of_content(words.join(" ").as_bytes())
+    };
+    Ok(made.into_iter().map(|(name, sql)| (name, hash(&sql))).collect())
 }
 
 /// Catches files that `SQLite` would handle wrongly.

@@ -2,11 +2,10 @@
 
 use std::future::Future;
 
-use combclear_domain::journal::misfit::Misfit;
 use combclear_domain::journal::{Content, Entry, Hash, Kept, Kind};
 use uuid::Uuid;
 
-use crate::row::{Columns, Row};
+use crate::row::{Chain, Columns, NotKept, Row};
 use crate::sql;
 
 /// The statements of [`sql`] on a connection.
@@ -30,13 +29,17 @@ pub(crate) trait Statements: Send {
         limit: i64,
     ) -> impl Future<Output = sqlx::Result<Vec<Row>>> + Send;
 
-    /// Entries from a place on, as the fold takes them in, or the place of one with what cannot be understood about it.
+    /// Entries after a place, as the fold takes them in; or the first that does not follow the one before it, or that cannot be
+    /// understood.
     fn kept(
         &mut self,
         holding: &str,
-        from: i64,
+        after: Option<(u64, Hash)>,
         limit: i64,
-    ) -> impl Future<Output = sqlx::Result<Vec<Result<Kept, (u64, Misfit)>>>> + Send;
+    ) -> impl Future<Output = sqlx::Result<Result<Vec<Kept>, NotKept>>> + Send;
+
+    /// How many entries there are, by their ids.
+    fn count_by_id(&mut self, holding: &str) -> impl Future<Output = sqlx::Result<i64>> + Send;
 
     /// The row with an id.
     fn by_id(&mut self, holding: &str, id: Uuid) -> impl Future<Output = sqlx::Result<Option<Row>>> + Send;
@@ -121,15 +124,19 @@ macro_rules! statements_on {
             async fn kept(
                 &mut self,
                 holding: &str,
-                from: i64,
+                after: Option<(u64, Hash)>,
                 limit: i64,
-            ) -> sqlx::Result<Vec<Result<Kept, (u64, Misfit)>>> {
+            ) -> sqlx::Result<Result<Vec<Kept>, NotKept>> {
+                let from = after.map_or(Some(1), |(seq, _)| i64::try_from(seq).ok()?.checked_add(1));
+                let Some(from) = from else { return Ok(Ok(Vec::new())) };
+                let mut chain = Chain::after(after);
                 let rows = sqlx::query(sql::KEPT).bind(holding).bind(from).bind(limit);
-                let kept = rows.try_map(|row| {
-                    let columns = Columns::of(&row)?;
-                    Ok(columns.kept().map_err(|what| (columns.place(), what)))
-                });
-                kept.fetch_all(self).await
+                let kept = rows.try_map(|row| Ok(chain.next(holding, &Columns::of(&row)?)));
+                Ok(kept.fetch_all(self).await?.into_iter().collect())
+            }
+
+            async fn count_by_id(&mut self, holding: &str) -> sqlx::Result<i64> {
+                sqlx::query_scalar(sql::COUNT_BY_ID).bind(holding).bind(Uuid::nil()).fetch_one(self).await
             }
 
             async fn by_id(&mut self, holding: &str, id: Uuid) -> sqlx::Result<Option<Row>> {

@@ -49,6 +49,20 @@ pub fn store(words: &Words, error: &StoreError) -> Refused {
         StoreError::Device { place, what } => {
             (say!(words, StoreDevice, place = place, what = what), Label::StoreDeviceHelp)
         }
+        StoreError::Guards { place, names } => {
+            (say!(words, StoreGuards, place = place, names = names.join(", ")), Label::StoreGuardsHelp)
+        }
+        StoreError::Broken { holding, broken } => {
+            let what = misfit(words, &broken.what);
+            (
+                say!(words, StoreBroken, holding = holding, seq = broken.seq, what = what),
+                Label::StoreBrokenHelp,
+            )
+        }
+        StoreError::Lost { holding, by_place, by_id } => (
+            say!(words, StoreLost, holding = holding, by_place = *by_place, by_id = *by_id),
+            Label::StoreDamagedHelp,
+        ),
         StoreError::Unreadable { holding, seq, what } => {
             let what = misfit(words, what);
             (

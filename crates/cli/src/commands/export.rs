@@ -126,12 +126,19 @@ async fn write(out: &mut impl Write, journal: &dyn Journal, whole: &Whole) -> Re
     let (entries, promised) = (*entries, u64::try_from(contents.len()).unwrap_or(u64::MAX));
     let header = Header::sealed(holding.clone(), entries, *head).with_contents(promised);
     writeln!(out, "{}", header.to_json()).map_err(Unfinished::Write)?;
-    let mut after = 0;
-    while after < entries {
+    let mut tip = None;
+    // An export is taken for what was recorded, so it must be: each entry as it was sealed, up to the last one promised.
+    while tip.is_none_or(|(last, _)| last < entries) && entries > 0 {
+        let after = tip.map_or(0, |(last, _)| last);
         let page = journal.page(holding, after, PAGE).await.map_err(Unfinished::Read)?;
-        let Some(last) = page.last() else { break };
-        after = last.seq;
+        if page.is_empty() {
+            let (holding, by_place, by_id) = (holding.clone(), after, entries);
+            return Err(Unfinished::Read(StoreError::Lost { holding, by_place, by_id }));
+        }
         for entry in page.iter().filter(|entry| entry.seq <= entries) {
+            let broken = |broken| StoreError::Broken { holding: holding.clone(), broken };
+            entry.follows(holding, tip).map_err(|why| Unfinished::Read(broken(why)))?;
+            tip = Some(entry.tip());
             writeln!(out, "{}", entry.to_json()).map_err(Unfinished::Write)?;
         }
     }

@@ -6,7 +6,7 @@ use serde::Serialize;
 use crate::basics::words::{BadName, HoldingName, LotName, PrescriptionName};
 use crate::journal::entry::EntryId;
 use crate::journal::misfit::Misfit;
-use crate::journal::seal::Hash;
+use crate::journal::seal::{Broken, Hash};
 
 /// Why the journals could not be opened, read or written.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
@@ -75,6 +75,29 @@ pub enum StoreError {
         place: String,
         /// What the database says about it.
         what: String,
+    },
+    /// Its tables and what guards them are not those that this program makes.
+    Guards {
+        /// Where the database is.
+        place: String,
+        /// The names of those that are missing or differ, and of those that are not of this program.
+        names: Vec<String>,
+    },
+    /// An entry is not as it was sealed, or does not follow the one before it.
+    Broken {
+        /// The holding.
+        holding: HoldingName,
+        /// The entry, and what does not fit.
+        broken: Broken,
+    },
+    /// Two orders of the same entries do not hold as many: some cannot be reached in one of them.
+    Lost {
+        /// The holding.
+        holding: HoldingName,
+        /// Entries that are reached by their places.
+        by_place: u64,
+        /// Entries that are reached by their ids.
+        by_id: u64,
     },
     /// A row that cannot be understood as an entry.
     Unreadable {

@@ -345,7 +345,7 @@ async fn no_answer_rests_on_a_body_that_was_taken_away_without_a_word() {
     let kept = archived().await;
     let mut raw = kept.bench.unguarded().await;
     run(&mut raw, "update entries set body = '' where seq = 4").await.unwrap();
-    let holdings = Holdings::new(kept.bench.open().await);
+    let holdings = Holdings::new(Arc::clone(&kept.journal));
     for _ in 0..2 {
         let asked = holdings.read(&kept.holding, |_| ()).await;
         assert!(matches!(&asked, Err(StoreError::Unreadable { seq: 4, .. })), "{asked:?}");

@@ -9,6 +9,7 @@
 mod append;
 mod archive;
 mod close;
+mod damage;
 mod documents;
 mod guard;
 mod making;
