@@ -19,6 +19,7 @@ mod holdings;
 mod laws;
 mod layers;
 mod leaflets;
+mod long;
 mod numbered;
 #[path = "../one_line.rs"]
 mod one_line;

@@ -5,6 +5,7 @@ use std::fmt;
 use combclear_domain::questions::options::BadSpan;
 use combclear_domain::questions::register::BadPeriod;
 use combclear_store::{DocumentFault, RecordError, StoreError};
+use combclear_wording::quoted::shortened;
 use combclear_wording::refusals::Refused;
 use combclear_wording::terminal::failures as say;
 use combclear_wording::{Label, Words, keeping, unreadable};
@@ -60,11 +61,11 @@ impl Failure {
 impl fmt::Display for Failure {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let words = Words::english();
-        f.write_str(&say::error(words, &seen(&self.message)))?;
+        f.write_str(&say::error(words, &seen(&shortened(&self.message))))?;
         if let Some(help) = &self.help {
-            write!(f, "\n  {}", say::help(words, &seen(help)))?;
+            write!(f, "\n  {}", say::help(words, &seen(&shortened(help))))?;
         }
-        self.found.as_ref().map_or(Ok(()), |found| write!(f, "\n{}", seen(found)))
+        self.found.as_ref().map_or(Ok(()), |found| write!(f, "\n{}", seen(&shortened(found))))
     }
 }
 

@@ -20,7 +20,7 @@ use serde::Serialize;
 use serde_json::value::RawValue;
 use utoipa::ToSchema;
 
-use crate::app::App;
+use crate::app::{App, apart};
 use crate::extract::{EntryPath, HoldingPath, JsonText, NewEntryPath, Nothing, PageQuery, Path, Query};
 use crate::pages::{BATCH_MOST, EntryPage, EntryReport, NewEntries, path_of_entries};
 use crate::problem::{Fault, Problem, ProblemKind, Problems, Sent, label};
@@ -56,8 +56,10 @@ pub(crate) async fn put_entry(
     Query(Nothing {}): Query<Nothing>,
     JsonText(text): JsonText,
 ) -> Result<Response, Problem> {
-    let read = |numbered: &Numbered<'_>| read_entry(&text, Sent::Alone, 0, Some(path.id), numbered);
-    let draft = with_numbers(&app, &path.holding, read).await?.map_err(Sent::unreadable)?;
+    let id = path.id;
+    let read =
+        move |text: &str, numbered: &Numbered<'_>| read_entry(text, Sent::Alone, 0, Some(id), numbered);
+    let draft = with_numbers(&app, &path.holding, text, read).await?.map_err(Sent::unreadable)?;
     let recorded = record(&app, path.holding.clone(), vec![draft], Sent::Alone).await?;
     let Some(recorded) = recorded.first() else { return Err(Problem::internal()) };
     one(&path.holding, recorded)
@@ -168,7 +170,7 @@ pub(crate) async fn post_entries(
     Query(Nothing {}): Query<Nothing>,
     JsonText(text): JsonText,
 ) -> Result<Json<BatchReport>, Problem> {
-    let drafts = with_numbers(&app, &path.holding, |numbered| read_batch(&text, numbered)).await??;
+    let drafts = with_numbers(&app, &path.holding, text, read_batch).await??;
     let sent = Sent::Batch(drafts.len());
     let recorded = record(&app, path.holding, drafts, sent).await?;
     let item = |recorded: &Recorded| BatchItem {
@@ -283,22 +285,32 @@ type Numbered<'j> = dyn Fn(u64) -> Result<EntryId, Unreadable> + Sync + 'j;
 
 /// Reads what was sent. Only if it names an entry by its number is the journal looked at: whoever records next would have to copy
 /// a holding that is still being read.
-async fn with_numbers<T>(
+async fn with_numbers<T: Send + 'static>(
     app: &App,
     holding: &HoldingName,
-    read: impl Fn(&Numbered<'_>) -> T,
+    text: String,
+    read: impl Fn(&str, &Numbered<'_>) -> T + Copy + Send + 'static,
 ) -> Result<T, Problem> {
-    let looked_up = AtomicBool::new(false);
-    let read_alone = read(&|_| {
-        looked_up.store(true, Ordering::Relaxed);
-        Err(Unreadable::NumberedNowhere)
-    });
-    if !looked_up.into_inner() {
+    let is_long = text.len() > READ_APART;
+    let alone = move || {
+        let looked_up = AtomicBool::new(false);
+        let read = read(&text, &|_| {
+            looked_up.store(true, Ordering::Relaxed);
+            Err(Unreadable::NumberedNowhere)
+        });
+        (read, looked_up.into_inner(), text)
+    };
+    let (read_alone, looked_up, text) = if is_long { apart(alone).await? } else { alone() };
+    if !looked_up {
         return Ok(read_alone);
     }
     let journal = app.recorded(holding).await?;
-    Ok(read(&numbered_in(&journal)))
+    let with_journal = move || read(&text, &numbered_in(&journal));
+    if is_long { apart(with_journal).await } else { Ok(with_journal()) }
 }
+
+/// A longer text is read on a blocking thread, so that it does not delay other requests. In bytes: some tenths of a millisecond.
+const READ_APART: usize = 64 * 1024;
 
 /// Looks up the entry with a number in a journal as it is now: the entry of a batch cannot name an earlier one of the same
 /// batch like that, which has no number yet.

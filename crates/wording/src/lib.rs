@@ -27,6 +27,7 @@ pub mod options;
 pub mod pack;
 pub mod paper;
 mod pieces;
+pub mod quoted;
 pub mod recording;
 pub mod refusals;
 pub mod register;

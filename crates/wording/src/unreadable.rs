@@ -11,6 +11,7 @@ use combclear_domain::journal::fault::{ContentFault, FileKind, HeaderFault, Unre
 use combclear_domain::journal::misfit::{Misfit, OptionalColumn};
 use combclear_domain::journal::seal::Broken;
 
+use crate::quoted::{QUOTED_MOST, cut};
 use crate::refusals::{Refused, did_you_mean};
 use crate::words::say;
 use crate::{Label, Words};
@@ -139,10 +140,10 @@ fn found(words: &Words, found: &Found) -> String {
         Found::Null => ("null", String::new()),
         Found::Boolean(value) => ("boolean", value.to_string()),
         Found::Whole(number) | Found::Decimal(number) => ("number", number.clone()),
-        Found::Text(text) => ("text", format!("{text:?}")),
+        Found::Text(text) => ("text", format!("{:?}", cut(text, QUOTED_MOST))),
         Found::List => ("list", String::new()),
         Found::Object => ("object", String::new()),
-        Found::Other(says) => return says.clone(),
+        Found::Other(says) => return cut(says, QUOTED_MOST).into_owned(),
     };
     say!(words, MisreadFound, found = kind, value = value)
 }

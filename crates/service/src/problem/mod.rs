@@ -15,6 +15,7 @@ use axum::http::header::{CONTENT_LENGTH, CONTENT_TYPE};
 use axum::http::{HeaderValue, StatusCode};
 use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
+use combclear_wording::quoted::{cut, shortened};
 use combclear_wording::terminal::failures::did_you_mean;
 use combclear_wording::{Label, Words, http};
 use serde::Serialize;
@@ -156,6 +157,27 @@ impl Problem {
     }
 }
 
+impl Problem {
+    /// The same with what the client wrote cut where it is long.
+    fn shortened(&self) -> Problem {
+        let fault = |fault: &Fault| Fault {
+            pointer: fault.pointer.as_ref().map(|pointer| cut(pointer, POINTER_MOST).into_owned()),
+            parameter: fault.parameter.clone(),
+            detail: shortened(&fault.detail).into_owned(),
+            help: shortened(&fault.help).into_owned(),
+        };
+        Problem {
+            detail: shortened(&self.detail).into_owned(),
+            instance: cut(&self.instance, POINTER_MOST).into_owned(),
+            errors: self.errors.iter().map(fault).collect(),
+            ..self.clone()
+        }
+    }
+}
+
+/// The most characters of a pointer or a path that are repeated.
+const POINTER_MOST: usize = 1_000;
+
 impl Fault {
     pub(crate) fn at(
         pointer: impl Into<String>,
@@ -169,7 +191,7 @@ impl Fault {
 impl IntoResponse for Problem {
     /// Adds itself as an extension, so that [`finish`] can set the path.
     fn into_response(self) -> Response {
-        let mut response = (self.kind.status(), Json(&self)).into_response();
+        let mut response = (self.kind.status(), Json(&self.shortened())).into_response();
         response.headers_mut().insert(CONTENT_TYPE, PROBLEM_JSON);
         response.extensions_mut().insert(self);
         response
