@@ -6,7 +6,7 @@ use async_trait::async_trait;
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::seal::Broken;
 use combclear_domain::journal::{Checkpoint, Content, Entry, EntryId, Hash, Kept};
-use combclear_store::{AppendError, Journal, StoreError, Verified};
+use combclear_store::{AppendError, Journal, StoreError, Verified, Writing};
 use tokio::sync::Semaphore;
 
 /// The failure. The real journal does everything else.
@@ -75,32 +75,13 @@ impl Journal for Faulty {
         self.journal.tip(holding).await
     }
 
-    async fn append(
-        &self,
-        holding: &HoldingName,
-        after: Option<(u64, Hash)>,
-        entries: &[Entry],
-        contents: &[Content],
-    ) -> Result<(), AppendError> {
-        match &self.trouble {
-            Trouble::AppendWaits(gate) => {
-                gate.reached.add_permits(1);
-                gate.open.acquire().await.unwrap().forget();
-            }
-            Trouble::AppendPanics => panic!("the append fell over"),
-            _ => {}
-        }
-        self.journal.append(holding, after, entries, contents).await
-    }
-
-    async fn archive(
-        &self,
-        holding: &HoldingName,
-        after: Option<(u64, Hash)>,
-        entry: &Entry,
-        contents: &[Hash],
-    ) -> Result<(), AppendError> {
-        self.journal.archive(holding, after, entry, contents).await
+    async fn begin_write(&self, holding: &HoldingName) -> Result<Box<dyn Writing>, StoreError> {
+        let write = self.journal.begin_write(holding).await?;
+        Ok(match &self.trouble {
+            Trouble::AppendWaits(gate) => Box::new(FaultyWrite { write, gate: Some(Arc::clone(gate)) }),
+            Trouble::AppendPanics => Box::new(FaultyWrite { write, gate: None }),
+            _ => write,
+        })
     }
 
     async fn page(
@@ -174,5 +155,35 @@ impl Journal for Faulty {
 
     async fn close(&self) {
         self.journal.close().await;
+    }
+}
+
+/// A write that waits at a gate, or falls over if there is none.
+struct FaultyWrite {
+    write: Box<dyn Writing>,
+    gate: Option<Arc<Gate>>,
+}
+
+#[async_trait]
+impl Writing for FaultyWrite {
+    async fn append(
+        self: Box<Self>,
+        after: Option<(u64, Hash)>,
+        entries: &[Entry],
+        contents: &[Content],
+    ) -> Result<(), AppendError> {
+        let Some(gate) = &self.gate else { panic!("the append fell over") };
+        gate.reached.add_permits(1);
+        gate.open.acquire().await.unwrap().forget();
+        self.write.append(after, entries, contents).await
+    }
+
+    async fn archive(
+        self: Box<Self>,
+        after: Option<(u64, Hash)>,
+        entry: &Entry,
+        contents: &[Hash],
+    ) -> Result<(), AppendError> {
+        self.write.archive(after, entry, contents).await
     }
 }

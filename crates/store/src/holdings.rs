@@ -16,13 +16,11 @@ use combclear_domain::journal::{Content, Draft, Entry, EntryId, Event, Hash, Kep
 use tokio::sync::Mutex;
 use tokio::task::JoinHandle;
 
-use crate::journal::{AppendError, Journal};
+use crate::journal::{AppendError, Journal, Writing};
 use combclear_domain::journal::keeping::StoreError;
 
 /// Entries read at a time when catching up.
 const PAGE: u32 = 5_000;
-/// Attempts at an append when other processes are faster.
-const TRIES: u8 = 20;
 
 /// A journal with its holdings in memory.
 pub struct Holdings {
@@ -244,38 +242,35 @@ impl Holdings {
             let near = nearest_name(holding.as_str(), known.iter().map(HoldingName::as_str));
             return Err(RecordError::NoHolding { holding: holding.clone(), near });
         }
+        // Other writers are waited for before the fold is locked: whoever asks a question meanwhile is not held up.
+        let write = self.journal.begin_write(holding).await?;
         let fold = self.fold(holding).await;
         let mut current = fold.lock().await;
-        for _ in 0..TRIES {
-            self.catch_up(&mut current).await?;
-            let mut recorded: Vec<Recorded> = Vec::with_capacity(drafts.len());
-            let mut refused = Vec::new();
-            let mut taken = Taken::default();
-            for (index, draft) in drafts.iter().enumerate() {
-                match self.take(holding, &mut current, &mut taken, index, draft, now).await {
-                    Ok(entry) => recorded.push(entry),
-                    Err(error @ (RecordError::Refused { .. } | RecordError::Conflict { .. })) => {
-                        refused.push(error);
-                        if on_refusal == OnRefusal::Stop {
-                            break;
-                        }
-                    }
-                    Err(error) => {
-                        undo(&mut current, &taken.entries);
-                        return Err(error);
+        self.catch_up(&mut current).await?;
+        let mut recorded: Vec<Recorded> = Vec::with_capacity(drafts.len());
+        let mut refused = Vec::new();
+        let mut taken = Taken::default();
+        for (index, draft) in drafts.iter().enumerate() {
+            match self.take(holding, &mut current, &mut taken, index, draft, now).await {
+                Ok(entry) => recorded.push(entry),
+                Err(error @ (RecordError::Refused { .. } | RecordError::Conflict { .. })) => {
+                    refused.push(error);
+                    if on_refusal == OnRefusal::Stop {
+                        break;
                     }
                 }
-            }
-            if !refused.is_empty() && on_refusal != OnRefusal::LeaveOut {
-                undo(&mut current, &taken.entries);
-                return Ok((Vec::new(), refused));
-            }
-            match self.append(holding, &mut current, &taken.entries, contents).await? {
-                Added::Yes => return Ok((recorded, refused)),
-                Added::TipMoved => {}
+                Err(error) => {
+                    undo(&mut current, &taken.entries);
+                    return Err(error);
+                }
             }
         }
-        Err(RecordError::Busy)
+        if !refused.is_empty() && on_refusal != OnRefusal::LeaveOut {
+            undo(&mut current, &taken.entries);
+            return Ok((Vec::new(), refused));
+        }
+        append(write, &mut current, &taken.entries, contents).await?;
+        Ok((recorded, refused))
     }
 
     /// Adds one draft to the fold, unless it is already recorded or cannot be true.
@@ -325,6 +320,7 @@ impl Holdings {
         entries: &[Entry],
         contents: &[Content],
     ) -> Result<usize, RecordError> {
+        let write = self.journal.begin_write(holding).await?;
         let fold = self.fold(holding).await;
         let mut current = fold.lock().await;
         self.catch_up(&mut current).await?;
@@ -355,10 +351,8 @@ impl Holdings {
         let named: HashSet<Hash> = current.in_order().iter().filter_map(|record| attached(record)).collect();
         let contents: Vec<Content> =
             contents.iter().filter(|content| named.contains(&content.hash())).cloned().collect();
-        match self.append(holding, &mut current, &taken, &contents).await? {
-            Added::Yes => Ok(taken.len()),
-            Added::TipMoved => Err(RecordError::Busy),
-        }
+        append(write, &mut current, &taken, &contents).await?;
+        Ok(taken.len())
     }
 
     /// Moves entries into an archive that is already written: records `draft`, and removes the bodies of the places it names
@@ -374,6 +368,7 @@ impl Holdings {
         contents: &[Hash],
         now: Instant,
     ) -> Result<Entry, RecordError> {
+        let write = self.journal.begin_write(holding).await?;
         let fold = self.fold(holding).await;
         let mut current = fold.lock().await;
         self.catch_up(&mut current).await?;
@@ -384,7 +379,7 @@ impl Holdings {
         let entry = Entry::seal(holding, draft, now, Some(after));
         let accepted = Arc::make_mut(&mut current).accept_archived(&entry);
         accepted.map_err(|refusal| RecordError::Refused { index: 0, id, refusal })?;
-        match self.journal.archive(holding, Some(after), &entry, contents).await {
+        match write.archive(Some(after), &entry, contents).await {
             Ok(()) => Ok(entry),
             Err(error) => {
                 undo(&mut current, std::slice::from_ref(&entry));
@@ -486,32 +481,30 @@ impl Holdings {
         let (journal, holding) = (Arc::clone(&self.journal), holding.clone());
         tokio::spawn(async move { journal.kept(&holding, after, PAGE).await })
     }
+}
 
-    async fn append(
-        &self,
-        holding: &HoldingName,
-        current: &mut Arc<Holding>,
-        taken: &[Entry],
-        contents: &[Content],
-    ) -> Result<Added, RecordError> {
-        let after = match taken.first() {
-            Some(first) => (first.seq > 1).then(|| (first.seq.saturating_sub(1), first.prev)),
-            None if contents.is_empty() => return Ok(Added::Yes),
-            None => current.tip(),
-        };
-        match self.journal.append(holding, after, taken, contents).await {
-            Ok(()) => Ok(Added::Yes),
-            Err(error) => {
-                undo(current, taken);
-                match error {
-                    AppendError::TipMoved { .. } => Ok(Added::TipMoved),
-                    AppendError::NotSealed(broken) => Err(RecordError::NotNext(broken)),
-                    AppendError::DuplicateId { id } => Err(RecordError::Conflict { index: 0, id }),
-                    AppendError::Store(error) => Err(RecordError::Store(error)),
-                }
-            }
+/// Writes entries that are in the fold, and contents. If they are not written, they leave the fold again.
+async fn append(
+    write: Box<dyn Writing>,
+    current: &mut Arc<Holding>,
+    taken: &[Entry],
+    contents: &[Content],
+) -> Result<(), RecordError> {
+    let after = match taken.first() {
+        Some(first) => (first.seq > 1).then(|| (first.seq.saturating_sub(1), first.prev)),
+        None if contents.is_empty() => return Ok(()),
+        None => current.tip(),
+    };
+    write.append(after, taken, contents).await.map_err(|error| {
+        undo(current, taken);
+        match error {
+            // Nobody else writes meanwhile, so the fold was not what it was taken for.
+            AppendError::TipMoved { .. } => RecordError::Busy,
+            AppendError::NotSealed(broken) => RecordError::NotNext(broken),
+            AppendError::DuplicateId { id } => RecordError::Conflict { index: 0, id },
+            AppendError::Store(error) => RecordError::Store(error),
         }
-    }
+    })
 }
 
 /// Whether entries were moved into an archive.
@@ -583,11 +576,6 @@ impl Taken {
     fn get(&self, id: EntryId) -> Option<&Entry> {
         self.entries.get(*self.places.get(&id)?)
     }
-}
-
-enum Added {
-    Yes,
-    TipMoved,
 }
 
 /// Whether an entry and a draft have the same content, whoever sealed it and when. For an archived body, the hash decides.

@@ -16,35 +16,40 @@ pub trait Journal: Send + Sync {
     /// [`StoreError`].
     async fn tip(&self, holding: &HoldingName) -> Result<Option<(u64, Hash)>, StoreError>;
 
-    /// Adds entries sealed after `after`, and contents of documents: all or none. Contents already stored are skipped. An
-    /// entry without a body must come together with the entry that names its archive.
+    /// Begins a write to a holding: no other writer gets in until it is done or dropped. Waits for one that is at work, so take it
+    /// before any lock that readers need.
     ///
     /// # Errors
-    /// Checked in this order: whether `after` is still the last entry; then, entry by entry, the chain and whether the id is
-    /// new.
+    /// [`StoreError`]; [`StoreError::Locked`] if another writer takes too long.
+    async fn begin_write(&self, holding: &HoldingName) -> Result<Box<dyn Writing>, StoreError>;
+
+    /// Begins a write and appends: see [`Writing::append`].
+    ///
+    /// # Errors
+    /// As there.
     async fn append(
         &self,
         holding: &HoldingName,
         after: Option<(u64, Hash)>,
         entries: &[Entry],
         contents: &[Content],
-    ) -> Result<(), AppendError>;
+    ) -> Result<(), AppendError> {
+        self.begin_write(holding).await?.append(after, entries, contents).await
+    }
 
-    /// Adds an entry that moves others into an archive, sealed after `after`, and removes the bodies of the places it names
-    /// and these contents: all or nothing. Everything else of an entry stays unchanged.
-    ///
-    /// The caller must first make sure that the bodies are safe in a file.
+    /// Begins a write and archives: see [`Writing::archive`].
     ///
     /// # Errors
-    /// As [`Journal::append`]. Also [`AppendError::NotSealed`] for a place that does not exist, was archived before or does
-    /// not match the entry, and for a content that is not stored.
+    /// As there.
     async fn archive(
         &self,
         holding: &HoldingName,
         after: Option<(u64, Hash)>,
         entry: &Entry,
         contents: &[Hash],
-    ) -> Result<(), AppendError>;
+    ) -> Result<(), AppendError> {
+        self.begin_write(holding).await?.archive(after, entry, contents).await
+    }
 
     /// Up to `limit` entries after place `after_seq`, in order. 0 starts with the first.
     ///
@@ -129,6 +134,38 @@ pub trait Journal: Send + Sync {
     ///
     /// Nothing is lost without it, but a copy of the file alone may lack what is still in the write-ahead log.
     async fn close(&self);
+}
+
+/// A write to one holding that has begun. If it is dropped, nothing was written.
+#[async_trait]
+pub trait Writing: Send {
+    /// Adds entries sealed after `after`, and contents of documents: all or none. Contents already stored are skipped. An
+    /// entry without a body must come together with the entry that names its archive.
+    ///
+    /// # Errors
+    /// Checked in this order: whether `after` is still the last entry; then, entry by entry, the chain and whether the id is
+    /// new.
+    async fn append(
+        self: Box<Self>,
+        after: Option<(u64, Hash)>,
+        entries: &[Entry],
+        contents: &[Content],
+    ) -> Result<(), AppendError>;
+
+    /// Adds an entry that moves others into an archive, sealed after `after`, and removes the bodies of the places it names
+    /// and these contents: all or nothing. Everything else of an entry stays unchanged.
+    ///
+    /// The caller must first make sure that the bodies are safe in a file.
+    ///
+    /// # Errors
+    /// As [`Writing::append`]. Also [`AppendError::NotSealed`] for a place that does not exist, was archived before or does
+    /// not match the entry, and for a content that is not stored.
+    async fn archive(
+        self: Box<Self>,
+        after: Option<(u64, Hash)>,
+        entry: &Entry,
+        contents: &[Hash],
+    ) -> Result<(), AppendError>;
 }
 
 /// Why entries were not added. None of the batch was.

@@ -58,7 +58,7 @@ pub use combclear_domain::journal::keeping::{ContentState, DocumentFault, Missed
 
 pub use documents::{Attached, content_of, contents_of, documents};
 pub use holdings::{Holdings, IfNew, OnRefusal, RecordError, Recorded};
-pub use journal::{AppendError, Journal, Verified};
+pub use journal::{AppendError, Journal, Verified, Writing};
 
 /// Opens the journals at an address and migrates the database.
 ///

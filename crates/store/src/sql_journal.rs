@@ -2,6 +2,7 @@
 
 use std::collections::HashMap;
 use std::future::Future;
+use std::sync::Arc;
 
 use async_trait::async_trait;
 use combclear_domain::basics::words::HoldingName;
@@ -12,7 +13,7 @@ use sqlx::pool::PoolConnection;
 use sqlx::{Database, Pool, Transaction};
 
 use crate::documents;
-use crate::journal::{AppendError, Journal, Verified};
+use crate::journal::{AppendError, Journal, Verified, Writing};
 use crate::row::{self, NotKept, Row};
 use crate::statements::Statements;
 use crate::verify::Walk;
@@ -42,6 +43,9 @@ pub(crate) trait Backend: Send + Sync + 'static {
     /// Checks that the pages of the database do not contradict each other.
     fn sound(&self) -> impl Future<Output = Result<(), StoreError>> + Send;
 
+    /// Checks that the database is still where it was opened, and no other was put in its place.
+    fn is_in_place(&self) -> Result<(), StoreError>;
+
     /// Closes every connection, the writing one last.
     fn close(&self) -> impl Future<Output = ()> + Send;
 
@@ -51,12 +55,12 @@ pub(crate) trait Backend: Send + Sync + 'static {
 
 /// The journals in one database.
 pub(crate) struct SqlJournal<B> {
-    backend: B,
+    backend: Arc<B>,
 }
 
 impl<B: Backend> SqlJournal<B> {
     pub(crate) fn new(backend: B) -> SqlJournal<B> {
-        SqlJournal { backend }
+        SqlJournal { backend: Arc::new(backend) }
     }
 
     #[cfg(test)]
@@ -96,20 +100,8 @@ impl<B: Backend> SqlJournal<B> {
     }
 
     async fn reader(&self) -> Result<PoolConnection<B::Db>, StoreError> {
+        self.backend.is_in_place()?;
         self.backend.readers().acquire().await.map_err(|error| self.backend.explain(error))
-    }
-
-    /// The last place and hash, on a connection that may be inside a write.
-    async fn tip_on(
-        &self,
-        connection: &mut <B::Db as Database>::Connection,
-        holding: &HoldingName,
-    ) -> Result<Option<(u64, Hash)>, StoreError> {
-        let tip = connection.tip(holding.as_str()).await.map_err(|error| self.backend.explain(error))?;
-        let Some((seq, hash)) = tip else { return Ok(None) };
-        let seq = u64::try_from(seq).unwrap_or(0);
-        let hash = row::hash("hash", &hash).map_err(|what| unreadable(holding, seq, what))?;
-        Ok(Some((seq, hash)))
     }
 }
 
@@ -117,97 +109,14 @@ impl<B: Backend> SqlJournal<B> {
 impl<B: Backend> Journal for SqlJournal<B> {
     async fn tip(&self, holding: &HoldingName) -> Result<Option<(u64, Hash)>, StoreError> {
         let mut reader = self.reader().await?;
-        self.tip_on(&mut reader, holding).await
+        tip_on(&*self.backend, &mut reader, holding).await
     }
 
-    async fn append(
-        &self,
-        holding: &HoldingName,
-        after: Option<(u64, Hash)>,
-        entries: &[Entry],
-        contents: &[Content],
-    ) -> Result<(), AppendError> {
-        let explain = |error| self.backend.explain(error);
-        // Every exit but the last line drops the transaction, which rolls it back.
-        let mut write = self.backend.begin_write(holding).await.map_err(explain)?;
-        let now = self.tip_on(&mut write, holding).await?;
-        if now != after {
-            return Err(AppendError::TipMoved { now });
-        }
-        let vouched = vouched_for(holding, entries).map_err(AppendError::NotSealed)?;
-        let mut tip = after;
-        for entry in entries {
-            entry.follows(holding, tip).map_err(AppendError::NotSealed)?;
-            says_what_it_means(entry).map_err(AppendError::NotSealed)?;
-            // No journal reaches a place beyond i64; the database refuses it.
-            let seq = i64::try_from(entry.seq).unwrap_or(i64::MAX);
-            if let Some(archived_by) = vouched.get(&entry.seq) {
-                write.note_moved(holding.as_str(), seq, archived_by.0).await.map_err(explain)?;
-            }
-            if write.insert(holding.as_str(), seq, entry).await.map_err(explain)? == 0 {
-                return Err(AppendError::DuplicateId { id: entry.draft.id });
-            }
-            tip = Some(entry.tip());
-        }
-        for content in contents {
-            write.keep(holding.as_str(), content).await.map_err(explain)?;
-        }
-        write.commit().await.map_err(explain)?;
-        Ok(())
-    }
-
-    async fn archive(
-        &self,
-        holding: &HoldingName,
-        after: Option<(u64, Hash)>,
-        entry: &Entry,
-        contents: &[Hash],
-    ) -> Result<(), AppendError> {
-        let explain = |error| self.backend.explain(error);
-        let misfit =
-            |seq: u64, what: Misfit| AppendError::NotSealed(Broken { seq, id: entry.draft.id, what });
-        // Every way out of here but the last line drops the transaction, which takes back what was written.
-        let mut write = self.backend.begin_write(holding).await.map_err(explain)?;
-        let now = self.tip_on(&mut write, holding).await?;
-        if now != after {
-            return Err(AppendError::TipMoved { now });
-        }
-        entry.follows(holding, after).map_err(AppendError::NotSealed)?;
-        says_what_it_means(entry).map_err(AppendError::NotSealed)?;
-        let Event::Archived(body) = &entry.draft.event else {
-            return Err(misfit(entry.seq, Misfit::MovesNothing));
-        };
-        if u64::try_from(contents.len()) != Ok(body.contents) {
-            return Err(misfit(entry.seq, Misfit::ContentsDiffer));
-        }
-        let seq = i64::try_from(entry.seq).unwrap_or(i64::MAX);
-        if write.insert(holding.as_str(), seq, entry).await.map_err(explain)? == 0 {
-            return Err(AppendError::DuplicateId { id: entry.draft.id });
-        }
-        let mut archives = Archives::default();
-        for place in body.places.iter() {
-            let seq = i64::try_from(place).unwrap_or(i64::MAX);
-            let found = write.page(holding.as_str(), seq, 1).await.map_err(explain)?;
-            let row = found.first().filter(|row| row.seq == seq && place < entry.seq);
-            let Some(row) = row else {
-                return Err(misfit(entry.seq, Misfit::NothingToMove { seq: place }));
-            };
-            let whole = whole(holding, row).map_err(|what| misfit(place, what))?;
-            write.note_moved(holding.as_str(), seq, entry.draft.id.0).await.map_err(explain)?;
-            if write.take_body(holding.as_str(), seq).await.map_err(explain)? != 1 {
-                return Err(misfit(place, Misfit::WentBefore));
-            }
-            archives.without_body(Rest::of(holding, &whole));
-        }
-        archives.archived(entry.seq, entry.draft.id, body).map_err(AppendError::NotSealed)?;
-        for hash in contents {
-            let taken = write.take_content(holding.as_str(), *hash, entry.draft.id.0).await;
-            if taken.map_err(explain)? != 1 {
-                return Err(misfit(entry.seq, Misfit::NoDocument { hash: *hash }));
-            }
-        }
-        write.commit().await.map_err(explain)?;
-        Ok(())
+    async fn begin_write(&self, holding: &HoldingName) -> Result<Box<dyn Writing>, StoreError> {
+        let backend = Arc::clone(&self.backend);
+        backend.is_in_place()?;
+        let write = backend.begin_write(holding).await.map_err(|error| backend.explain(error))?;
+        Ok(Box::new(SqlWriting { backend, write, holding: holding.clone() }))
     }
 
     async fn page(
@@ -331,6 +240,127 @@ impl<B: Backend> Journal for SqlJournal<B> {
     async fn close(&self) {
         self.backend.close().await;
     }
+}
+
+/// A write that has begun.
+struct SqlWriting<B: Backend> {
+    backend: Arc<B>,
+    write: Transaction<'static, B::Db>,
+    holding: HoldingName,
+}
+
+impl<B: Backend> SqlWriting<B> {
+    async fn commit(self: Box<Self>) -> Result<(), AppendError> {
+        let SqlWriting { backend, write, .. } = *self;
+        write.commit().await.map_err(|error| backend.explain(error))?;
+        // What went into a file that is gone from its place is lost when this program ends.
+        backend.is_in_place()?;
+        Ok(())
+    }
+}
+
+#[async_trait]
+impl<B: Backend> Writing for SqlWriting<B> {
+    async fn append(
+        mut self: Box<Self>,
+        after: Option<(u64, Hash)>,
+        entries: &[Entry],
+        contents: &[Content],
+    ) -> Result<(), AppendError> {
+        // Every exit but the last line drops the transaction, which rolls it back.
+        let SqlWriting { backend, write, holding } = &mut *self;
+        let holding = &*holding;
+        let explain = |error| backend.explain(error);
+        let now = tip_on(&**backend, write, holding).await?;
+        if now != after {
+            return Err(AppendError::TipMoved { now });
+        }
+        let vouched = vouched_for(holding, entries).map_err(AppendError::NotSealed)?;
+        let mut tip = after;
+        for entry in entries {
+            entry.follows(holding, tip).map_err(AppendError::NotSealed)?;
+            says_what_it_means(entry).map_err(AppendError::NotSealed)?;
+            // No journal reaches a place beyond i64; the database refuses it.
+            let seq = i64::try_from(entry.seq).unwrap_or(i64::MAX);
+            if let Some(archived_by) = vouched.get(&entry.seq) {
+                write.note_moved(holding.as_str(), seq, archived_by.0).await.map_err(explain)?;
+            }
+            if write.insert(holding.as_str(), seq, entry).await.map_err(explain)? == 0 {
+                return Err(AppendError::DuplicateId { id: entry.draft.id });
+            }
+            tip = Some(entry.tip());
+        }
+        for content in contents {
+            write.keep(holding.as_str(), content).await.map_err(explain)?;
+        }
+        self.commit().await
+    }
+
+    async fn archive(
+        mut self: Box<Self>,
+        after: Option<(u64, Hash)>,
+        entry: &Entry,
+        contents: &[Hash],
+    ) -> Result<(), AppendError> {
+        let misfit =
+            |seq: u64, what: Misfit| AppendError::NotSealed(Broken { seq, id: entry.draft.id, what });
+        // Every way out of here but the last line drops the transaction, which takes back what was written.
+        let SqlWriting { backend, write, holding } = &mut *self;
+        let holding = &*holding;
+        let explain = |error| backend.explain(error);
+        let now = tip_on(&**backend, write, holding).await?;
+        if now != after {
+            return Err(AppendError::TipMoved { now });
+        }
+        entry.follows(holding, after).map_err(AppendError::NotSealed)?;
+        says_what_it_means(entry).map_err(AppendError::NotSealed)?;
+        let Event::Archived(body) = &entry.draft.event else {
+            return Err(misfit(entry.seq, Misfit::MovesNothing));
+        };
+        if u64::try_from(contents.len()) != Ok(body.contents) {
+            return Err(misfit(entry.seq, Misfit::ContentsDiffer));
+        }
+        let seq = i64::try_from(entry.seq).unwrap_or(i64::MAX);
+        if write.insert(holding.as_str(), seq, entry).await.map_err(explain)? == 0 {
+            return Err(AppendError::DuplicateId { id: entry.draft.id });
+        }
+        let mut archives = Archives::default();
+        for place in body.places.iter() {
+            let seq = i64::try_from(place).unwrap_or(i64::MAX);
+            let found = write.page(holding.as_str(), seq, 1).await.map_err(explain)?;
+            let row = found.first().filter(|row| row.seq == seq && place < entry.seq);
+            let Some(row) = row else {
+                return Err(misfit(entry.seq, Misfit::NothingToMove { seq: place }));
+            };
+            let whole = whole(holding, row).map_err(|what| misfit(place, what))?;
+            write.note_moved(holding.as_str(), seq, entry.draft.id.0).await.map_err(explain)?;
+            if write.take_body(holding.as_str(), seq).await.map_err(explain)? != 1 {
+                return Err(misfit(place, Misfit::WentBefore));
+            }
+            archives.without_body(Rest::of(holding, &whole));
+        }
+        archives.archived(entry.seq, entry.draft.id, body).map_err(AppendError::NotSealed)?;
+        for hash in contents {
+            let taken = write.take_content(holding.as_str(), *hash, entry.draft.id.0).await;
+            if taken.map_err(explain)? != 1 {
+                return Err(misfit(entry.seq, Misfit::NoDocument { hash: *hash }));
+            }
+        }
+        self.commit().await
+    }
+}
+
+/// The last place and hash, on a connection that may be inside a write.
+async fn tip_on<B: Backend>(
+    backend: &B,
+    connection: &mut <B::Db as Database>::Connection,
+    holding: &HoldingName,
+) -> Result<Option<(u64, Hash)>, StoreError> {
+    let tip = connection.tip(holding.as_str()).await.map_err(|error| backend.explain(error))?;
+    let Some((seq, hash)) = tip else { return Ok(None) };
+    let seq = u64::try_from(seq).unwrap_or(0);
+    let hash = row::hash("hash", &hash).map_err(|what| unreadable(holding, seq, what))?;
+    Ok(Some((seq, hash)))
 }
 
 /// The entries without bodies, each with the id of the entry that names its archive. Both must be imported together.

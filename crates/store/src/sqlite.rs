@@ -38,6 +38,8 @@ pub(crate) struct SqliteFile {
     readers: SqlitePool,
     /// Why nothing that it holds is to be trusted, if something was wrong with it when it was opened.
     untrusted: Option<StoreError>,
+    /// Which file it is: one that is put in its place later is another.
+    identity: Option<Identity>,
 }
 
 /// Opens or creates the file named after `sqlite:`.
@@ -58,7 +60,8 @@ impl SqliteFile {
             .before_acquire(|connection, _| Box::pin(async move { Ok(!connection.is_in_transaction()) }))
             .connect_lazy_with(options.clone());
         let readers = pool().max_connections(READERS).connect_lazy_with(options.pragma("query_only", "on"));
-        Ok(SqliteFile { place, writer, readers, untrusted })
+        let identity = identity(&place);
+        Ok(SqliteFile { place, writer, readers, untrusted, identity })
     }
 }
 
@@ -74,6 +77,13 @@ impl Backend for SqliteFile {
 
     fn readers(&self) -> &SqlitePool {
         &self.readers
+    }
+
+    fn is_in_place(&self) -> Result<(), StoreError> {
+        if identity(&self.place) == self.identity {
+            return Ok(());
+        }
+        Err(StoreError::Replaced { place: self.place.display().to_string() })
     }
 
     fn trusted(&self) -> Result<(), StoreError> {
@@ -98,6 +108,23 @@ impl Backend for SqliteFile {
 
     fn explain(&self, error: sqlx::Error) -> StoreError {
         explain(&self.place, &error)
+    }
+}
+
+/// The device and the number of a file on it.
+type Identity = (u64, u64);
+
+/// Which file lies at a path, where the system tells files apart. Elsewhere a file that is open cannot be taken away.
+fn identity(path: &Path) -> Option<Identity> {
+    #[cfg(unix)]
+    {
+        use std::os::unix::fs::MetadataExt;
+        path.metadata().ok().map(|file| (file.dev(), file.ino()))
+    }
+    #[cfg(not(unix))]
+    {
+        let _ = path;
+        None
     }
 }
 

@@ -49,6 +49,9 @@ pub fn store(words: &Words, error: &StoreError) -> Refused {
         StoreError::Device { place, what } => {
             (say!(words, StoreDevice, place = place, what = what), Label::StoreDeviceHelp)
         }
+        StoreError::Replaced { place } => {
+            (say!(words, StoreReplaced, place = place), Label::StoreReplacedHelp)
+        }
         StoreError::Guards { place, names } => {
             (say!(words, StoreGuards, place = place, names = names.join(", ")), Label::StoreGuardsHelp)
         }

@@ -76,6 +76,11 @@ pub enum StoreError {
         /// What the database says about it.
         what: String,
     },
+    /// It was taken away or replaced while this program had it open.
+    Replaced {
+        /// Where the database was.
+        place: String,
+    },
     /// Its tables and what guards them are not those that this program makes.
     Guards {
         /// Where the database is.

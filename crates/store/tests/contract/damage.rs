@@ -119,3 +119,49 @@ async fn no_changed_byte_of_the_file_passes_for_a_shorter_journal() {
     }
     assert!(noticed > 100, "{noticed}");
 }
+
+/// Another program has the file locked for writing. Whoever records something waits for it; whoever asks does not.
+#[tokio::test(flavor = "multi_thread")]
+async fn a_writer_that_waits_holds_up_no_question() {
+    let (bench, journal, holding, _) = Bench::with_entries(3).await;
+    let holdings = Arc::new(Holdings::new(journal));
+    holdings.snapshot(&holding).await.unwrap();
+    let mut other = bench.raw().await;
+    run(&mut other, "begin immediate").await.unwrap();
+    let writer = tokio::spawn({
+        let (holdings, holding) = (Arc::clone(&holdings), holding.clone());
+        async move { holdings.record(&holding, drafts(15..=15), recorded_at()).await }
+    });
+    tokio::time::sleep(std::time::Duration::from_millis(200)).await;
+    assert!(!writer.is_finished(), "it waits for the other program");
+    let begun = std::time::Instant::now();
+    assert_eq!(holdings.snapshot(&holding).await.unwrap().unwrap().in_order().len(), 3);
+    assert!(begun.elapsed() < std::time::Duration::from_secs(1), "{:?}", begun.elapsed());
+    run(&mut other, "rollback").await.unwrap();
+    writer.await.unwrap().unwrap();
+    assert_eq!(holdings.snapshot(&holding).await.unwrap().unwrap().in_order().len(), 4);
+}
+
+/// What is written to a file that nobody can find again is lost when the program ends.
+#[cfg(unix)]
+#[tokio::test]
+async fn a_file_that_is_taken_away_or_replaced_while_it_is_open_takes_nothing_in() {
+    let (bench, journal, holding, _) = Bench::with_entries(3).await;
+    let holdings = Holdings::new(Arc::clone(&journal));
+    holdings.snapshot(&holding).await.unwrap();
+    let (place, away) = (bench.path.clone(), bench.folder.path().join("away.db"));
+    for replaced in [false, true] {
+        std::fs::rename(&place, &away).unwrap();
+        if replaced {
+            std::fs::copy(&away, &place).unwrap();
+        }
+        let recorded = holdings.record(&holding, drafts(15..=15), recorded_at()).await;
+        assert!(matches!(&recorded, Err(RecordError::Store(StoreError::Replaced { .. }))), "{recorded:?}");
+        let asked = holdings.snapshot(&holding).await;
+        assert!(matches!(&asked, Err(StoreError::Replaced { .. })), "{asked:?}");
+        assert!(matches!(journal.ready().await, Err(StoreError::Replaced { .. })));
+        std::fs::rename(&away, &place).unwrap();
+    }
+    holdings.record(&holding, drafts(15..=15), recorded_at()).await.unwrap();
+    assert_eq!(holdings.snapshot(&holding).await.unwrap().unwrap().in_order().len(), 4);
+}

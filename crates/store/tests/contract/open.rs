@@ -223,9 +223,9 @@ async fn a_file_that_disappears_is_not_made_anew() {
     }
     let after = Some(entries[1].tip());
     let error = journal.tip(&holding).await.unwrap_err();
-    assert!(matches!(error, StoreError::CannotOpen { .. }), "{error:?}");
+    assert!(matches!(error, StoreError::Replaced { .. }), "{error:?}");
     let error = journal.append(&holding, after, &chain(&holding, after, drafts([3])), &[]).await.unwrap_err();
-    assert!(matches!(error, AppendError::Store(StoreError::CannotOpen { .. })), "{error:?}");
+    assert!(matches!(error, AppendError::Store(StoreError::Replaced { .. })), "{error:?}");
     assert!(!bench.path.exists());
 }
 
