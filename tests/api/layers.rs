@@ -150,7 +150,7 @@ async fn a_database_that_is_locked_is_a_problem_to_wait_for() {
 async fn a_database_that_fails_is_a_problem_that_does_not_tell_where_it_is() {
     let bench = Bench::over(Faulty::with(Trouble::HoldingsFail(faulty::damaged))).await;
     let answer = bench.get("/holdings").await;
-    let (_, detail, help) = answer.fault(500, "store-failed", "/holdings");
+    let (_, detail, help) = answer.fault(500, "store-untrusted", "/holdings");
     assert_eq!(detail, "the journal could not be read or written");
     assert!(help.contains("restore the journal from a copy"), "{help}");
     assert!(!answer.text().contains("secret"), "{}", answer.text());

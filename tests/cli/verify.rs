@@ -128,7 +128,7 @@ fn a_database_without_its_triggers_answers_nothing_and_says_which_are_missing() 
         refused.says(&["are not as this program makes them: entries_are_not_updated"]);
     }
     bench.run(&["--db", "sqlite:copy.db", "export", "out.jsonl"]).done();
-    assert_eq!(bench.read("out.jsonl"), std::fs::read_to_string(crate::bench::DEMO).unwrap());
+    assert_eq!(bench.read("out.jsonl"), std::fs::read_to_string(DEMO).unwrap());
 }
 
 #[test]

@@ -12,13 +12,15 @@ use std::io::Write;
 use std::process::ExitCode;
 
 use clap::Parser;
+use combclear_wording::terminal::failures as say;
+use combclear_wording::{Label, Words};
 
 use args::{Arguments, Command};
 use failure::Failure;
 
 fn main() -> ExitCode {
     let arguments = Arguments::parse();
-    match run(&arguments) {
+    match begun(&arguments) {
         Ok(outcome) => outcome.into(),
         Err(failure) => {
             let message = failure.to_string();
@@ -55,7 +57,18 @@ impl From<Outcome> for ExitCode {
     }
 }
 
-#[tokio::main]
+/// Runs the command. What still works on a thread of its own when it ends, such as a paper that nobody waits for any more, does
+/// not keep the program running.
+fn begun(arguments: &Arguments) -> Result<Outcome, Failure> {
+    let runtime = tokio::runtime::Builder::new_multi_thread().enable_all().build();
+    let runtime = runtime.map_err(|error| {
+        Failure::new(say::no_threads(Words::english(), &error.to_string()), Label::FailureLookAtTheMachine)
+    })?;
+    let outcome = runtime.block_on(run(arguments));
+    runtime.shutdown_background();
+    outcome
+}
+
 async fn run(arguments: &Arguments) -> Result<Outcome, Failure> {
     let place = &arguments.place;
     match &arguments.command {

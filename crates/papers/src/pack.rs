@@ -8,7 +8,7 @@ mod index;
 mod names;
 
 use std::collections::HashMap;
-use std::io::{Seek, Write};
+use std::io::{ErrorKind, Seek, SeekFrom, Write};
 
 use combclear_domain::Instant;
 use combclear_domain::basics::words::MediaType;
@@ -69,15 +69,24 @@ pub enum NotPacked {
     Json(#[from] serde_json::Error),
     /// The ZIP file could not be put together.
     #[error("the pack could not be put together: {0}")]
-    Zip(#[from] zip::result::ZipError),
+    Zip(zip::result::ZipError),
     /// The ZIP file could not be written.
     #[error("the pack could not be written: {0}")]
     Write(#[from] std::io::Error),
 }
 
+impl From<zip::result::ZipError> for NotPacked {
+    fn from(error: zip::result::ZipError) -> NotPacked {
+        match error {
+            zip::result::ZipError::Io(error) => NotPacked::Write(error),
+            other => NotPacked::Zip(other),
+        }
+    }
+}
+
 /// A pack in the making.
 pub struct Packer<W: Write + Seek> {
-    zip: ZipWriter<W>,
+    zip: ZipWriter<UntilFailure<W>>,
     made: Instant,
     sums: String,
     proofs: Proofs,
@@ -115,6 +124,7 @@ pub fn wanted(register: &Register) -> Vec<&DocumentPart> {
 impl<W: Write + Seek> Packer<W> {
     /// Begins a pack. `made` is the creation time written to all files.
     pub fn begin(out: W, made: Instant) -> Packer<W> {
+        let out = UntilFailure { out, has_failed: false };
         Packer { zip: ZipWriter::new(out), made, sums: String::new(), proofs: Proofs::default() }
     }
 
@@ -186,7 +196,7 @@ impl<W: Write + Seek> Packer<W> {
         self.add("index.html", index.as_bytes(), deflated)?;
         self.start("SHA256SUMS", deflated)?;
         self.zip.write_all(self.sums.as_bytes())?;
-        Ok(self.zip.finish()?)
+        Ok(self.zip.finish()?.out)
     }
 
     fn add(&mut self, name: &str, bytes: &[u8], how: CompressionMethod) -> Result<(), NotPacked> {
@@ -202,6 +212,31 @@ impl<W: Write + Seek> Packer<W> {
             .last_modified_time(dos_time(self.made).unwrap_or_default())
             .unix_permissions(0o644);
         Ok(self.zip.start_file(name, options)?)
+    }
+}
+
+/// Takes in nothing more after a failure, which was told: the ZIP writer would try to write its end, and complain on standard error.
+struct UntilFailure<W> {
+    out: W,
+    has_failed: bool,
+}
+
+impl<W: Write> Write for UntilFailure<W> {
+    fn write(&mut self, bytes: &[u8]) -> std::io::Result<usize> {
+        if self.has_failed {
+            return Ok(bytes.len());
+        }
+        self.out.write(bytes).inspect_err(|error| self.has_failed = error.kind() != ErrorKind::Interrupted)
+    }
+
+    fn flush(&mut self) -> std::io::Result<()> {
+        if self.has_failed { Ok(()) } else { self.out.flush() }
+    }
+}
+
+impl<W: Seek> Seek for UntilFailure<W> {
+    fn seek(&mut self, to: SeekFrom) -> std::io::Result<u64> {
+        self.out.seek(to)
     }
 }
 

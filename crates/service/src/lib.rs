@@ -77,4 +77,4 @@ pub use app::{App, Clock};
 pub use document::openapi;
 pub use origin::{NotAnOrigin, Origin};
 pub use router::router;
-pub use serve::{NotLoopback, check_address, serve};
+pub use serve::{NotLoopback, Patience, check_address, serve};

@@ -43,6 +43,9 @@ pub(crate) trait Backend: Send + Sync + 'static {
     /// Checks that the pages of the database do not contradict each other.
     fn sound(&self) -> impl Future<Output = Result<(), StoreError>> + Send;
 
+    /// Why nothing can be written, if the database is open for reading only.
+    fn may_write(&self) -> Result<(), StoreError>;
+
     /// Checks that the database is still where it was opened, and no other was put in its place.
     fn is_in_place(&self) -> Result<(), StoreError>;
 
@@ -114,6 +117,7 @@ impl<B: Backend> Journal for SqlJournal<B> {
 
     async fn begin_write(&self, holding: &HoldingName) -> Result<Box<dyn Writing>, StoreError> {
         let backend = Arc::clone(&self.backend);
+        backend.may_write()?;
         backend.is_in_place()?;
         let write = backend.begin_write(holding).await.map_err(|error| backend.explain(error))?;
         Ok(Box::new(SqlWriting { backend, write, holding: holding.clone() }))

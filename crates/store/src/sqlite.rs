@@ -1,6 +1,7 @@
 //! `SQLite`: one file, one writer, several readers.
 
 use std::collections::{BTreeMap, BTreeSet};
+use std::io::{ErrorKind, Write};
 use std::path::{Path, PathBuf};
 use std::time::Duration;
 
@@ -40,6 +41,8 @@ pub(crate) struct SqliteFile {
     untrusted: Option<StoreError>,
     /// Which file it is: one that is put in its place later is another.
     identity: Option<Identity>,
+    /// Why nothing can be written, if the file is open for reading only.
+    reading_only: Option<StoreError>,
 }
 
 /// Opens or creates the file named after `sqlite:`.
@@ -49,9 +52,22 @@ pub(crate) async fn open(path: &str) -> Result<SqlJournal<SqliteFile>, StoreErro
 
 impl SqliteFile {
     async fn open(path: &str) -> Result<SqliteFile, StoreError> {
-        let options = options(path)?;
+        let (options, mode) = options(path)?;
+        let asked_to_read = mode == Mode::Read;
         let place = options.get_filename().to_owned();
-        let untrusted = prepare(&options, &place).await?;
+        let prepared = if asked_to_read {
+            Err(StoreError::ReadOnly { place: place.display().to_string() })
+        } else {
+            prepare(&options, &place, mode == Mode::Create).await
+        };
+        let (untrusted, reading_only, options) = match prepared {
+            Ok(untrusted) => (untrusted, None, options),
+            Err(why) => {
+                let why = why_reading_only(why, asked_to_read, &place)?;
+                let (untrusted, options) = prepare_reading(options, &place, &why).await?;
+                (untrusted, Some(why), options)
+            }
+        };
         // The file exists now. If it disappears, a new connection must not create an empty one.
         let options = options.create_if_missing(false).synchronous(SqliteSynchronous::Full);
         let writer = pool()
@@ -61,7 +77,7 @@ impl SqliteFile {
             .connect_lazy_with(options.clone());
         let readers = pool().max_connections(READERS).connect_lazy_with(options.pragma("query_only", "on"));
         let identity = identity(&place);
-        Ok(SqliteFile { place, writer, readers, untrusted, identity })
+        Ok(SqliteFile { place, writer, readers, untrusted, identity, reading_only })
     }
 }
 
@@ -84,6 +100,10 @@ impl Backend for SqliteFile {
             return Ok(());
         }
         Err(StoreError::Replaced { place: self.place.display().to_string() })
+    }
+
+    fn may_write(&self) -> Result<(), StoreError> {
+        self.reading_only.clone().map_or(Ok(()), Err)
     }
 
     fn trusted(&self) -> Result<(), StoreError> {
@@ -132,8 +152,19 @@ fn identity(path: &Path) -> Option<Identity> {
 /// each other all the time.
 const ROWS_AHEAD: usize = 2_000;
 
-/// How to open the file, according to its address.
-fn options(path: &str) -> Result<SqliteConnectOptions, StoreError> {
+/// What may be done with a file.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Mode {
+    /// It is read, and never written.
+    Read,
+    /// It must be there.
+    Existing,
+    /// It is made if it is not there.
+    Create,
+}
+
+/// How to open the file, according to its address, and what may be done with it.
+fn options(path: &str) -> Result<(SqliteConnectOptions, Mode), StoreError> {
     let wrong = |bad: BadAddress| Err(StoreError::Address(bad));
     let path = path.strip_prefix("//").unwrap_or(path);
     let (file, parameters) = path.split_once('?').map_or((path, None), |(file, rest)| (file, Some(rest)));
@@ -146,19 +177,32 @@ fn options(path: &str) -> Result<SqliteConnectOptions, StoreError> {
     if let Some(other) = parameters.filter(|asked| !["mode=rwc", "mode=rw", "mode=ro"].contains(asked)) {
         return wrong(BadAddress::OtherAsked { asked: other.to_owned() });
     }
-    match format!("sqlite:{path}").parse::<SqliteConnectOptions>() {
-        Ok(options) if parameters.is_none() => Ok(options.create_if_missing(true)),
-        Ok(options) => Ok(options),
-        Err(_) => wrong(BadAddress::UnreadablePath { file: file.to_owned() }),
-    }
-    .map(|options| options.foreign_keys(true).busy_timeout(BUSY_TIMEOUT).row_buffer_size(ROWS_AHEAD))
+    let options = match format!("sqlite:{path}").parse::<SqliteConnectOptions>() {
+        Ok(options) if parameters.is_none() => options.create_if_missing(true),
+        Ok(options) => options,
+        Err(_) => return wrong(BadAddress::UnreadablePath { file: file.to_owned() }),
+    };
+    let options = options.foreign_keys(true).busy_timeout(BUSY_TIMEOUT).row_buffer_size(ROWS_AHEAD);
+    let mode = match parameters {
+        Some("mode=ro") => Mode::Read,
+        Some("mode=rw") => Mode::Existing,
+        _ => Mode::Create,
+    };
+    Ok((options, mode))
 }
 
 /// Makes sure that the file is ours, is writable and has the tables of this program. Returns what speaks against trusting what it
 /// holds: it can still be verified.
-async fn prepare(options: &SqliteConnectOptions, place: &Path) -> Result<Option<StoreError>, StoreError> {
+async fn prepare(
+    options: &SqliteConnectOptions,
+    place: &Path,
+    may_create: bool,
+) -> Result<Option<StoreError>, StoreError> {
     let explain = |error: sqlx::Error| explain(place, &error);
     look_at_file(place)?;
+    if may_create {
+        make_for_its_owner(place);
+    }
     let mut connection = options.connect().await.map_err(explain)?;
     // Check whose file it is before writing anything.
     if is_foreign(&mut connection).await.map_err(explain)? {
@@ -186,6 +230,89 @@ async fn prepare(options: &SqliteConnectOptions, place: &Path) -> Result<Option<
     }
     connection.close().await.map_err(explain)?;
     Ok(untrusted)
+}
+
+/// Why a file that could not be opened for writing may still be read: it was asked for like that, or no room is left on its disk.
+///
+/// # Errors
+/// Any other reason.
+fn why_reading_only(why: StoreError, asked_to_read: bool, place: &Path) -> Result<StoreError, StoreError> {
+    if asked_to_read {
+        return Ok(why);
+    }
+    match why {
+        // SQLite needs room beside the file before it reads from it, and tells of a fault of the disk if there is none.
+        StoreError::Full { .. } | StoreError::Device { .. } if place.exists() && is_full(place) => {
+            Ok(StoreError::Full { place: place.display().to_string() })
+        }
+        why => Err(why),
+    }
+}
+
+/// Whether the disk of a file takes in nothing more.
+fn is_full(place: &Path) -> bool {
+    let folder = place.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
+    let written =
+        tempfile::NamedTempFile::new_in(folder).and_then(|mut file| file.write_all(&[1; 64 * 1024]));
+    written.is_err_and(|error| matches!(error.kind(), ErrorKind::StorageFull | ErrorKind::QuotaExceeded))
+}
+
+/// Opens a file for reading only. Returns what speaks against trusting it, and how connections are opened.
+///
+/// # Errors
+/// `why`, if it cannot be read either; or its tables are not those of this version, which could be brought up to date only by
+/// writing.
+async fn prepare_reading(
+    options: SqliteConnectOptions,
+    place: &Path,
+    why: &StoreError,
+) -> Result<(Option<StoreError>, SqliteConnectOptions), StoreError> {
+    if !place.is_file() {
+        return Err(StoreError::CannotOpen {
+            place: place.display().to_string(),
+            why: why_not_opened(place),
+        });
+    }
+    let shared = options.read_only(true).create_if_missing(false);
+    let mut connection = match readable(&shared).await {
+        Some(connection) => connection,
+        // Without the files beside it, only what is in the file itself can be read. That is all, if the log is empty.
+        None if log_is_empty(place) => {
+            let alone = shared.clone().immutable(true);
+            let Some(connection) = readable(&alone).await else { return Err(why.clone()) };
+            return looked_at(connection, place, alone).await;
+        }
+        None => return Err(why.clone()),
+    };
+    if is_foreign(&mut connection).await.map_err(|error| explain(place, &error))? {
+        return Err(StoreError::Foreign { place: place.display().to_string() });
+    }
+    looked_at(connection, place, shared).await
+}
+
+/// A connection over which the file can be read.
+async fn readable(options: &SqliteConnectOptions) -> Option<SqliteConnection> {
+    let mut connection = options.connect().await.ok()?;
+    let read: sqlx::Result<i64> =
+        sqlx::query_scalar("select count(*) from sqlite_schema").fetch_one(&mut connection).await;
+    read.is_ok().then_some(connection)
+}
+
+async fn looked_at(
+    mut connection: SqliteConnection,
+    place: &Path,
+    options: SqliteConnectOptions,
+) -> Result<(Option<StoreError>, SqliteConnectOptions), StoreError> {
+    let untrusted = check_guards(&mut connection, place).await.err();
+    connection.close().await.map_err(|error| explain(place, &error))?;
+    Ok((untrusted, options))
+}
+
+/// Whether everything is in the file itself, and nothing in the log beside it.
+fn log_is_empty(place: &Path) -> bool {
+    let mut log = place.as_os_str().to_owned();
+    log.push("-wal");
+    Path::new(&log).metadata().map_or(true, |log| log.len() == 0)
 }
 
 /// Files up to this size, in bytes, have the pages of their entries checked whenever they are opened: some milliseconds. Those of
@@ -253,6 +380,18 @@ async fn guards_of(connection: &mut SqliteConnection) -> sqlx::Result<BTreeMap<S
         Hash::of_content(words.join(" ").as_bytes())
     };
     Ok(made.into_iter().map(|(name, sql)| (name, hash(&sql))).collect())
+}
+
+/// Makes an empty file that only its owner can read: it holds names and addresses. If that is impossible, opening it says why. The
+/// files that SQLite puts beside it have the same rights.
+fn make_for_its_owner(place: &Path) {
+    #[cfg(unix)]
+    {
+        use std::os::unix::fs::OpenOptionsExt;
+        let _ = std::fs::OpenOptions::new().write(true).create_new(true).mode(0o600).open(place);
+    }
+    #[cfg(not(unix))]
+    let _ = place;
 }
 
 /// Catches files that `SQLite` would handle wrongly.

@@ -2733,6 +2733,10 @@ label-problem-refused-entry = the entry cannot be true
 label-problem-refused-entry-page = The entry contradicts what is recorded: for example, a removal before the placing, a colony or lot that nobody entered, or a day in the future. Nothing was recorded; a batch is refused as a whole. `errors` names the contradiction. If the recorded entry is the wrong one, correct that first. A broken rule is not a reason for refusal: record what happened.
 label-problem-store-failed = the journal cannot be read or written
 label-problem-store-failed-page = The database could not do its work; `errors` says how to fix it, and the log of the service says more. After a failed append look the entry up by its id, or send it again under the same id: it is recorded once.
+label-problem-store-untrusted = the journal does not hold
+label-problem-store-untrusted-page = What the database holds was changed or damaged outside this program, so nothing is answered from it and nothing is recorded in it. `errors` and the log of the service say what is wrong. Keep the file as it is, and restore the journal from a copy or an export.
+label-problem-store-full = there is no room left
+label-problem-store-full-page = The disk of the database takes in nothing more. { part-nothing-was-recorded } Questions are still answered. Make room, then send the same entries again under the same ids.
 label-problem-internal = a fault in this program
 label-problem-internal-page = This is a fault of the program, not of the request. The log of the service says more; look there for the request's x-request-id. An append may be sent again under the same id: it is recorded once.
 label-problem-store-busy = the journal is busy
@@ -3028,7 +3032,8 @@ archive-promised = { $entries } entries and { $documents } documents are announc
 
 # serve
 serve-answers = Combclear answers at http://{ $address } (documentation at http://{ $address }/docs); stop it with Ctrl-C
-serve-ended = the server stopped: { $why }
+serve-no-threads = cannot begin to work: { $why }
+label-failure-look-at-the-machine = end other programs, or let this one have more threads and memory
 serve-no-signals = cannot listen for signals: { $why }
 label-serve-start-again = start it again
 serve-in-use = `{ $address }` is in use by another program

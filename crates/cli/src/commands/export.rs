@@ -13,6 +13,7 @@ use combclear_wording::terminal::{documents as say, failures};
 use combclear_wording::{Label, Words, keeping};
 
 use super::output;
+use super::output::is_standard_output;
 use crate::args::{Export, Place};
 use crate::failure::{Failure, Said, why};
 use crate::{Outcome, place};
@@ -25,8 +26,8 @@ pub(crate) async fn run(at: &Place, export: &Export) -> Result<Outcome, Failure>
         // Entries recorded during the export are left for the next one: the header states a number and a head.
         let whole = Whole::of(journal, &holding).await?;
         match &export.file {
-            Some(path) => to_file(path, journal, &whole).await?,
-            None => match write(&mut BufWriter::new(std::io::stdout()), journal, &whole).await {
+            Some(path) if !is_standard_output(path) => to_file(path, journal, &whole).await?,
+            Some(_) | None => match write(&mut BufWriter::new(std::io::stdout()), journal, &whole).await {
                 // A closed pipe (`| head`) is no failure.
                 Err(Unfinished::Write(error)) if error.kind() == ErrorKind::BrokenPipe => {}
                 done => done.map_err(|unfinished| unfinished.at(&Label::OutputStandard.said()))?,
@@ -142,6 +143,7 @@ async fn write(out: &mut impl Write, journal: &dyn Journal, whole: &Whole) -> Re
             writeln!(out, "{}", entry.to_json()).map_err(Unfinished::Write)?;
         }
     }
+    journal.is_whole(holding, entries, false).await.map_err(Unfinished::Read)?;
     for hash in contents {
         let bytes = journal.content(holding, *hash).await.map_err(Unfinished::Read)?.unwrap_or_default();
         let content = Content::new(bytes);

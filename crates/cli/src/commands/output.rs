@@ -110,7 +110,7 @@ pub(crate) fn save(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
 }
 
 /// The failure for a file that could not be written to its end.
-fn cannot_write(path: &Path, error: &std::io::Error) -> Failure {
+pub(crate) fn cannot_write(path: &Path, error: &std::io::Error) -> Failure {
     let message = say::cannot_write(Words::english(), &path.display().to_string(), &why(error));
     Failure::new(message, Label::FileLookTryAgain)
 }

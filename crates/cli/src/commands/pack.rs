@@ -1,9 +1,10 @@
 //! `combclear pack`: the register of a period in every format, with gaps and proofs, in one file.
 
 use std::io::Write;
+use std::path::Path;
 
 use combclear_domain::questions::register::Register;
-use combclear_papers::pack::{FILES, Found, Input, Packer, wanted};
+use combclear_papers::pack::{FILES, Found, Input, NotPacked, Packer, wanted};
 use combclear_store::{ContentState, content_of};
 use combclear_wording::gaps::GapsReport;
 use combclear_wording::terminal::documents::{self as say, Packed};
@@ -41,7 +42,7 @@ pub(crate) async fn run(at: &Place, ask: &Pack) -> Result<Outcome, Failure> {
                     .map_or_else(gone, Found::Kept),
             };
             *(if matches!(found, Found::Kept(_)) { &mut kept } else { &mut failing }) += 1;
-            packer.document(document, &found).map_err(register::not_made)?;
+            packer.document(document, &found).map_err(|why| not_packed(&ask.file, why))?;
         }
         Ok((register, gaps, kept, failing))
     })
@@ -54,7 +55,7 @@ pub(crate) async fn run(at: &Place, ask: &Pack) -> Result<Outcome, Failure> {
             bar.inc(1);
             bar.set_message(name.to_owned());
         })
-        .map_err(register::not_made)?;
+        .map_err(|why| not_packed(&ask.file, why))?;
     bar.finish_and_clear();
     unfinished.done(file)?;
     let said = said(ask, &register, &gaps, kept, failing);
@@ -65,6 +66,14 @@ pub(crate) async fn run(at: &Place, ask: &Pack) -> Result<Outcome, Failure> {
         print(&said)?;
     }
     Ok(if failing == 0 { Outcome::Done } else { Outcome::InPart })
+}
+
+/// The failure for a pack: of its file, or of what goes into it.
+fn not_packed(path: &Path, why: NotPacked) -> Failure {
+    match why {
+        NotPacked::Write(error) => output::cannot_write(path, &error),
+        other => register::not_made(other),
+    }
 }
 
 const fn gone(state: ContentState) -> Found {

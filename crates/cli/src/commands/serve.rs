@@ -5,7 +5,7 @@ use std::sync::Arc;
 use std::time::Duration;
 
 use combclear_domain::basics::calendar::{Day, Instant};
-use combclear_service::{App, Clock, check_address, serve};
+use combclear_service::{App, Clock, Patience, check_address, serve};
 use combclear_wording::terminal::failures as say;
 use combclear_wording::{Label, Words};
 use tokio::net::TcpListener;
@@ -54,11 +54,7 @@ pub(crate) async fn run(at: &Place, ask: &Serve) -> Result<Outcome, Failure> {
             let _ = tell.send(());
         };
         tokio::select! {
-            ended = serve(listener, app, asked) => {
-                ended.map_err(|error| {
-                    Failure::new(say::server_ended(words, &error.to_string()), Label::ServeStartAgain)
-                })?;
-            }
+            () = serve(listener, app, Patience::default(), asked) => {}
             () = patience(told) => tracing::warn!("gave up requests that did not come to an end"),
         }
         Ok(Outcome::Done)

@@ -14,6 +14,11 @@ impl From<StoreError> for Problem {
         tracing::error!(%error, "the journal could not be read or written");
         let kind = match &error {
             StoreError::Locked { .. } => ProblemKind::StoreBusy,
+            StoreError::Full { .. } => ProblemKind::StoreFull,
+            StoreError::Guards { .. }
+            | StoreError::Broken { .. }
+            | StoreError::Lost { .. }
+            | StoreError::Damaged { .. } => ProblemKind::StoreUntrusted,
             _ => ProblemKind::StoreFailed,
         };
         let Refused { message, help } = http::store(Words::english(), &error);

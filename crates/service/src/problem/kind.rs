@@ -79,6 +79,9 @@ problems! {
         Label::ProblemRefusedEntry, Label::ProblemRefusedEntryPage;
     StoreFailed = "store-failed", INTERNAL_SERVER_ERROR,
         Label::ProblemStoreFailed, Label::ProblemStoreFailedPage;
+    StoreUntrusted = "store-untrusted", INTERNAL_SERVER_ERROR,
+        Label::ProblemStoreUntrusted, Label::ProblemStoreUntrustedPage;
+    StoreFull = "store-full", INSUFFICIENT_STORAGE, Label::ProblemStoreFull, Label::ProblemStoreFullPage;
     Internal = "internal", INTERNAL_SERVER_ERROR, Label::ProblemInternal, Label::ProblemInternalPage;
     StoreBusy = "store-busy", SERVICE_UNAVAILABLE, Label::ProblemStoreBusy, Label::ProblemStoreBusyPage;
     NotReady = "not-ready", SERVICE_UNAVAILABLE, Label::ProblemNotReady, Label::ProblemNotReadyPage;

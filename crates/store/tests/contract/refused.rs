@@ -2,10 +2,11 @@
 
 use std::fs;
 
-use combclear_store::StoreError;
+use combclear_domain::journal::Entry;
+use combclear_store::{AppendError, StoreError, Verified};
 use sqlx::Connection;
 
-use crate::making::{Bench, contents, refusal, run, said, url};
+use crate::making::{Bench, chain, contents, drafts, refusal, run, said, url};
 
 #[tokio::test]
 async fn a_folder_and_a_path_without_folder_are_refused() {
@@ -23,12 +24,40 @@ async fn a_folder_and_a_path_without_folder_are_refused() {
 }
 
 #[tokio::test]
-async fn a_journal_asked_for_read_only_is_refused() {
-    let (bench, journal, ..) = Bench::with_entries(1).await;
+async fn a_journal_asked_for_read_only_is_read_and_not_written() {
+    let (bench, journal, holding, entries) = Bench::with_entries(3).await;
+    let after = entries.last().map(Entry::tip);
+    let url = format!("{}?mode=ro", bench.url());
+    for closed in [false, true] {
+        if closed {
+            journal.close().await;
+        }
+        let reading = combclear_store::open(&url).await.unwrap();
+        assert_eq!(reading.page(&holding, 0, 9).await.unwrap(), entries);
+        let sound = reading.verify(&holding, None).await.unwrap();
+        assert_eq!(sound, Verified::Sound { entries: 3, head: after.map(|(_, hash)| hash) });
+        let more = chain(&holding, after, drafts([15]));
+        let refused = reading.append(&holding, after, &more, &[]).await.unwrap_err();
+        assert!(matches!(refused, AppendError::Store(StoreError::ReadOnly { .. })), "{refused:?}");
+        reading.close().await;
+    }
+    let nowhere = format!("{}?mode=ro", crate::making::url(&bench.folder.path().join("other.db")));
+    let error = refusal(&nowhere).await;
+    assert!(matches!(error, StoreError::ReadOnly { .. } | StoreError::CannotOpen { .. }), "{error:?}");
+    assert!(!bench.folder.path().join("other.db").exists());
+}
+
+/// It holds names, addresses and what was given: nobody else on the machine may read it.
+#[cfg(unix)]
+#[tokio::test]
+async fn a_new_file_can_be_read_by_its_owner_only() {
+    use std::os::unix::fs::PermissionsExt;
+    let (bench, journal, ..) = Bench::with_entries(3).await;
+    for (name, _) in contents(bench.folder.path()) {
+        let rights = fs::metadata(bench.folder.path().join(&name)).unwrap().permissions().mode();
+        assert_eq!(rights & 0o777, 0o600, "{name}");
+    }
     drop(journal);
-    let error = refusal(&format!("{}?mode=ro", bench.url())).await;
-    assert!(matches!(error, StoreError::ReadOnly { .. }), "{error:?}");
-    assert_eq!(said(&error).message, format!("`{}` is read-only", bench.path.display()));
 }
 
 #[tokio::test]

@@ -86,8 +86,8 @@ super::sentences! {
 
     /// The address of the service.
     ServeAnswers: serves(address: &str);
-    /// The service stopped unexpectedly.
-    ServeEnded: server_ended(why: &str);
+    /// The system gives this program no threads to work with.
+    ServeNoThreads: no_threads(why: &str);
     /// System signals cannot be received.
     ServeNoSignals: no_signals(why: &str);
     /// An address in use by another program.
