@@ -74,6 +74,16 @@ fn of_entries() -> Vec<(Untrue, &'static str, &'static str)> {
             "record what happened, on the day it happened or later",
         ),
         (
+            Entries::NameHasInvisibleSign { name: "A\u{200b}1".to_owned(), sign: "U+200B".to_owned() }.into(),
+            "the name `A\u{200b}1` has a sign that cannot be seen (U+200B)",
+            "type the name anew rather than pasting it",
+        ),
+        (
+            Entries::NameLooksLikeAnother { name: "\u{410}1".to_owned(), other: "A1".to_owned() }.into(),
+            "the name `\u{410}1` looks like `A1` but is written with other letters",
+            "if the other one is meant, write that; else choose a name that looks different",
+        ),
+        (
             Entries::WrittenBefore { written_on: early(), on: late() }.into(),
             "it was written on paper on 2026-03-01, before it happened on 2026-03-02",
             "look up both days on paper: the day on which it happened, and the day on which it was written down",

@@ -28,6 +28,9 @@ struct RefusalFile {
 #[serde(deny_unknown_fields)]
 struct RefusalCase {
     name: String,
+    /// A published source, or "common practice, no source".
+    #[serde(default)]
+    source: Option<String>,
     #[serde(default)]
     entries: Vec<toml::Value>,
     /// The last entry, which is refused. If absent, all entries must be accepted.
@@ -172,6 +175,9 @@ fn cases() -> Vec<(String, Vec<toml::Value>, RefusalCase)> {
     for path in &listing(root().join("tests/supering/refusals")) {
         let name = path.file_name().unwrap().to_string_lossy().into_owned();
         let file = read(path);
+        for case in &file.cases {
+            assert!(case.source.as_deref() != Some(""), "{name}: an empty source: {}", case.name);
+        }
         cases.extend(file.cases.into_iter().map(|case| (name.clone(), file.setup.clone(), case)));
     }
     cases

@@ -2,7 +2,7 @@
 //!
 //! ```text
 //! lib.rs          open(url): chooses the database by the scheme of the address
-//! journal.rs      trait Journal and its result types: the interface of the store
+//! journal.rs      traits Journal and Writing, and their result types: the interface of the store
 //! documents.rs    the documents of a holding, each checked against its stored content
 //! holdings.rs     Holdings: a journal with its holdings in memory; records entries, answers questions
 //! sql_journal.rs  SqlJournal<B: Backend>: append, page, verify ..., written once for every database

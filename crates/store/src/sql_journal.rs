@@ -146,7 +146,9 @@ impl<B: Backend> Journal for SqlJournal<B> {
     ) -> Result<Vec<Kept>, StoreError> {
         let kept = self.reader().await?.kept(holding.as_str(), after, limit.into()).await;
         kept.map_err(|error| self.backend.explain(error))?.map_err(|why| match why {
-            NotKept::Broken(broken) => StoreError::Broken { holding: holding.clone(), broken },
+            NotKept::Broken(broken) => {
+                StoreError::Broken { holding: holding.clone(), broken: Box::new(broken) }
+            }
             NotKept::Unreadable(seq, what) => unreadable(holding, seq, what),
         })
     }
@@ -167,7 +169,9 @@ impl<B: Backend> Journal for SqlJournal<B> {
             return Ok(());
         }
         match self.walk(holding, None).await? {
-            Verified::Broken(broken) => Err(StoreError::Broken { holding: holding.clone(), broken }),
+            Verified::Broken(broken) => {
+                Err(StoreError::Broken { holding: holding.clone(), broken: Box::new(broken) })
+            }
             Verified::Sound { .. } | Verified::Lacking { .. } | Verified::CheckpointMissed(_) => Ok(()),
         }
     }

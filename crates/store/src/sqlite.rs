@@ -253,7 +253,7 @@ fn why_reading_only(why: StoreError, asked_to_read: bool, place: &Path) -> Resul
 fn is_full(place: &Path) -> bool {
     let folder = place.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
     let written =
-        tempfile::NamedTempFile::new_in(folder).and_then(|mut file| file.write_all(&[1; 64 * 1024]));
+        tempfile::NamedTempFile::new_in(folder).and_then(|mut file| file.write_all(&vec![1; 64 * 1024]));
     written.is_err_and(|error| matches!(error.kind(), ErrorKind::StorageFull | ErrorKind::QuotaExceeded))
 }
 

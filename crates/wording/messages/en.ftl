@@ -1230,6 +1230,12 @@ refusal-not-of-count-method-help = leave it out, or correct the method
 refusal-more-mites-than-cells = { $mites } of { $cells } cells would be infested
 refusal-more-mites-than-cells-help = count the infested cells, not the mites in them
 
+# Names that cannot be told apart by looking at them.
+refusal-invisible-sign = the name `{ $name }` has a sign that cannot be seen ({ $sign })
+refusal-invisible-sign-help = type the name anew rather than pasting it
+refusal-looks-like-another = the name `{ $name }` looks like `{ $other }` but is written with other letters
+refusal-looks-like-another-help = if the other one is meant, write that; else choose a name that looks different
+
 # Medicines, lots, prescriptions and amounts.
 refusal-no-such-medicine = no medicine `{ $medicine }` is described
 refusal-no-such-medicine-help = describe the medicine first

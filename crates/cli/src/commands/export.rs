@@ -137,7 +137,7 @@ async fn write(out: &mut impl Write, journal: &dyn Journal, whole: &Whole) -> Re
             return Err(Unfinished::Read(StoreError::Lost { holding, by_place, by_id }));
         }
         for entry in page.iter().filter(|entry| entry.seq <= entries) {
-            let broken = |broken| StoreError::Broken { holding: holding.clone(), broken };
+            let broken = |broken| StoreError::Broken { holding: holding.clone(), broken: Box::new(broken) };
             entry.follows(holding, tip).map_err(|why| Unfinished::Read(broken(why)))?;
             tip = Some(entry.tip());
             writeln!(out, "{}", entry.to_json()).map_err(Unfinished::Write)?;

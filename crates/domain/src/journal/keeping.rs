@@ -93,7 +93,7 @@ pub enum StoreError {
         /// The holding.
         holding: HoldingName,
         /// The entry, and what does not fit.
-        broken: Broken,
+        broken: Box<Broken>,
     },
     /// Two orders of the same entries do not hold as many: some cannot be reached in one of them.
     Lost {

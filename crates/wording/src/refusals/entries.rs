@@ -21,6 +21,14 @@ pub(super) fn entries(words: &Words, why: &Entries) -> (String, String) {
             say!(words, RefusalWrittenLater, written_on = written_on, today = today),
             say!(words, RefusalWrittenBeforeHelp),
         ),
+        Entries::NameHasInvisibleSign { name, sign } => (
+            say!(words, RefusalInvisibleSign, name = name, sign = sign),
+            say!(words, RefusalInvisibleSignHelp),
+        ),
+        Entries::NameLooksLikeAnother { name, other } => (
+            say!(words, RefusalLooksLikeAnother, name = name, other = other),
+            say!(words, RefusalLooksLikeAnotherHelp),
+        ),
         Entries::JurisdictionIsUnknown { jurisdiction, meant } => (
             say!(words, RefusalJurisdictionIsUnknown, jurisdiction = jurisdiction),
             did_you_mean(words, *meant, || say!(words, RefusalJurisdictionIsUnknownHelp)),

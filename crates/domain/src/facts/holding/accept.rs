@@ -47,7 +47,12 @@ impl Holding {
     fn accept_as(&mut self, entry: &Entry, look: Look) -> Result<(), Refusal> {
         self.check_envelope(entry)?;
         match &entry.draft.correction {
-            None => self.check_event(entry.draft.on, &entry.draft.event, look)?,
+            None => {
+                if look == Look::First {
+                    self.check_looks(&entry.draft.event)?;
+                }
+                self.check_event(entry.draft.on, &entry.draft.event, look)?;
+            }
             Some(correction) => self.check_correction(entry, correction.of, look)?,
         }
         self.restore(entry);

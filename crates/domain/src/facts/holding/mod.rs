@@ -13,6 +13,7 @@ mod archived;
 mod check;
 mod check_courses;
 mod check_documents;
+mod check_look;
 mod check_names;
 mod check_place;
 pub(crate) mod mentions;

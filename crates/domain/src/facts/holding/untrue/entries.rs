@@ -32,6 +32,20 @@ untrue! {
             /// The latest possible day of recording.
             today: Day,
         },
+        /// A new name has a sign that cannot be seen.
+        NameHasInvisibleSign = "name_has_invisible_sign" {
+            /// The name.
+            name: String,
+            /// The sign, by its code point.
+            sign: String,
+        },
+        /// A new name looks like another, and is not the same.
+        NameLooksLikeAnother = "name_looks_like_another" {
+            /// The name.
+            name: String,
+            /// The other.
+            other: String,
+        },
         /// The program has no leaflets and no law for this jurisdiction.
         JurisdictionIsUnknown = "jurisdiction_is_unknown" {
             /// The code as written.
