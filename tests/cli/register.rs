@@ -117,11 +117,12 @@ fn the_pack_goes_to_standard_output_alone_where_that_is_meant() {
 fn signs_that_a_terminal_obeys_are_shown_and_not_sent() {
     let bench = Bench::new();
     let (hostile, turned) = ("red\u{1b}[31m\r\u{202e}dlo", "strips\u{202e}x");
-    let medicine = json!({"medicine": turned, "pack_name": hostile, "unit": "strip"});
-    let lot = json!({"lot": turned, "medicine": turned, "quantity": 10, "batch": hostile, "proof": hostile});
-    let given = json!({"given": [{"lot": turned, "each": 2, "colonies": ["A1"]}], "against": hostile});
+    let medicine = json!({"medicine": "strips", "pack_name": hostile, "unit": "strip"});
+    let lot =
+        json!({"lot": "strips", "medicine": "strips", "quantity": 10, "batch": hostile, "proof": hostile});
+    let given = json!({"given": [{"lot": "strips", "each": 2, "colonies": ["A1"]}], "against": hostile});
     let document = json!({
-        "content": "2".repeat(64), "media_type": "application/pdf", "bytes": 5, "file_name": hostile, "lot": turned,
+        "content": "2".repeat(64), "media_type": "application/pdf", "bytes": 5, "file_name": hostile, "lot": "strips",
     });
     let more = [
         draft(3, "2026-03-02", "medicine_described", &medicine),
