@@ -1,5 +1,8 @@
 //! `combclear verify`: a journal that was changed behind the program's back, and checkpoints kept elsewhere.
 
+use combclear_domain::basics::words::HoldingName;
+use combclear_domain::journal::lines::Header;
+use combclear_domain::journal::{Draft, Entry};
 use serde_json::json;
 use sqlx::sqlite::SqliteConnectOptions;
 use sqlx::{AssertSqlSafe, ConnectOptions, Connection};
@@ -40,6 +43,58 @@ fn checkpoint_of(bench: &Bench) -> String {
     lines(said.lines().skip(2))
 }
 
+/// A journal whose entries were recorded at these times, as an export.
+fn recorded_at(times: &[&str]) -> String {
+    let holding: HoldingName = "mine".parse().unwrap();
+    let mut tip = None;
+    let mut entries = Vec::new();
+    for (number, time) in times.iter().enumerate() {
+        let body = json!({"apiary": format!("East {number}")});
+        let draft = Draft::from_json(&draft(number, "2026-03-01", "apiary_details", &body), None).unwrap();
+        let entry = Entry::seal(&holding, draft, time.parse().unwrap(), tip);
+        tip = Some(entry.tip());
+        entries.push(entry.to_json());
+    }
+    let header = Header::sealed(holding, u64::try_from(entries.len()).unwrap(), tip.map(|(_, head)| head));
+    lines(std::iter::once(header.to_json().as_str()).chain(entries.iter().map(String::as_str)))
+}
+
+#[test]
+fn a_clock_that_was_set_back_is_seen_and_the_journal_is_intact_all_the_same() {
+    // A minute is no more than a clock is corrected by unasked; a millisecond more is told.
+    let cases: [(&[&str], &[u64]); 4] = [
+        (&["2026-03-02T08:00:00.000Z", "2026-03-02T08:00:00.000Z", "2026-03-02T09:00:00.000Z"], &[]),
+        (&["2026-03-02T08:01:00.000Z", "2026-03-02T08:00:00.000Z"], &[]),
+        (&["2026-03-02T08:01:00.001Z", "2026-03-02T08:00:00.000Z"], &[2]),
+        // Far ahead, then set right, then back again by a battery that is empty.
+        (
+            &[
+                "2026-03-02T08:00:00.000Z",
+                "2031-03-02T08:00:00.000Z",
+                "2026-03-03T08:00:00.000Z",
+                "2026-03-03T08:05:00.000Z",
+                "2026-03-02T08:00:00.000Z",
+            ],
+            &[3, 5],
+        ),
+    ];
+    for (times, wanted) in cases {
+        let bench = Bench::new();
+        bench.write("mine.jsonl", recorded_at(times));
+        bench.run(&["import", "mine.jsonl"]).done();
+        let report = bench.run(&["verify", "--json"]).done().json();
+        let found: Vec<u64> = report["clock_set_back"]
+            .as_array()
+            .unwrap()
+            .iter()
+            .map(|one| one["seq"].as_u64().unwrap())
+            .collect();
+        assert_eq!((report["sound"].as_bool(), found.as_slice()), (Some(true), wanted), "{times:?}");
+        let said = bench.run(&["verify"]).done().out;
+        assert_eq!(said.matches("earlier time").count(), wanted.len(), "{said}");
+    }
+}
+
 #[test]
 fn a_sound_journal_is_called_so_and_gives_a_checkpoint_to_keep() {
     let bench = Bench::with_demo();
@@ -54,7 +109,7 @@ fn a_sound_journal_is_called_so_and_gives_a_checkpoint_to_keep() {
     );
     let report = json!({
         "holding": "demo", "sound": true, "entries": DEMO_ENTRIES, "head": head, "fault": null, "first_bad_entry": null,
-        "documents": [], "archive": null
+        "clock_set_back": [], "documents": [], "archive": null
     });
     assert_eq!(bench.run(&["verify", "--json"]).done().json(), report);
 }

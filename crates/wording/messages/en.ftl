@@ -2975,6 +2975,7 @@ import-at = { $pointer }: { $message }
 # verify
 verify-holds = The journal of { $holding } is intact: { part-entries }, each as it was recorded.
 verify-holds-with-checkpoint = The journal of { $holding } is intact: { part-entries }, each as it was recorded, and it agrees with the checkpoint.
+verify-clock-set-back = Entry { $seq } gives an earlier time ({ $recorded_at }) than the entry before it ({ $before }): the clock of the machine was wrong at one of them.
 label-verify-keep-checkpoint = Keep these three lines elsewhere as a checkpoint:
 verify-documents-bad = { $bad ->
     [one] 1 document is

@@ -3,6 +3,7 @@
 use std::path::Path;
 
 use combclear_domain::basics::words::HoldingName;
+use combclear_domain::facts::holding::{ClockSetBack, Holding};
 use combclear_domain::journal::seal::NotACheckpoint;
 use combclear_domain::journal::{Checkpoint, EntryId};
 use combclear_store::{DocumentFault, Holdings, Verified};
@@ -26,6 +27,8 @@ struct Report {
     head: Option<String>,
     fault: Option<String>,
     first_bad_entry: Option<u64>,
+    /// The entries recorded at an earlier time than the one before them.
+    clock_set_back: Vec<ClockSetBack>,
     /// The missing or altered documents.
     documents: Vec<DocumentFault>,
     /// The entry of the verified archive.
@@ -34,7 +37,7 @@ struct Report {
 
 pub(crate) async fn run(at: &Place, verify: &Verify) -> Result<Outcome, Failure> {
     let words = Words::english();
-    let (holding, since, verified, archive) = place::with_holding(at, async |holdings, holding| {
+    let (holding, since, verified, archive, set_back) = place::with_holding(at, async |holdings, holding| {
         let since = verify.since_checkpoint.as_ref().map(|file| checkpoint(file, &holding)).transpose()?;
         let verified = holdings.journal().verify(&holding, since.as_ref()).await?;
         let archive = match (&verify.archive, &verified) {
@@ -43,7 +46,14 @@ pub(crate) async fn run(at: &Place, verify: &Verify) -> Result<Outcome, Failure>
             }
             _ => None,
         };
-        Ok((holding, since, verified, archive))
+        let set_back = match &verified {
+            Verified::Sound { .. } | Verified::Lacking { .. } => {
+                holdings.read(&holding, Holding::clock_set_back).await?.unwrap_or_default()
+            }
+            // What cannot be trusted says nothing of a clock.
+            Verified::Broken(_) | Verified::CheckpointMissed(_) => Vec::new(),
+        };
+        Ok((holding, since, verified, archive, set_back))
     })
     .await?;
     let mut report = Report {
@@ -53,6 +63,7 @@ pub(crate) async fn run(at: &Place, verify: &Verify) -> Result<Outcome, Failure>
         head: None,
         fault: None,
         first_bad_entry: None,
+        clock_set_back: set_back,
         documents: Vec::new(),
         archive: archive.as_ref().and_then(|proved| Some(proved.as_ref().ok()?.1.to_string())),
     };
@@ -63,7 +74,8 @@ pub(crate) async fn run(at: &Place, verify: &Verify) -> Result<Outcome, Failure>
             report.head = head.map(|head| head.to_string());
             let kept = head.map(|head| Checkpoint { holding: holding.clone(), entries: *entries, head });
             let kept = kept.map(|kept| format!("\n{}\n{kept}", words.label(Label::VerifyKeepCheckpoint)));
-            say::holds(words, &holding, *entries, since.is_some()) + &kept.unwrap_or_default()
+            let clock = clock(words, &report.clock_set_back);
+            say::holds(words, &holding, *entries, since.is_some()) + &clock + &kept.unwrap_or_default()
         }
         Verified::Lacking { entries, head, documents } => {
             report.entries = Some(*entries);
@@ -75,7 +87,7 @@ pub(crate) async fn run(at: &Place, verify: &Verify) -> Result<Outcome, Failure>
                 let Refused { message, help } = keeping::document(words, fault);
                 lines.extend([message, format!("  {}", failures::help(words, &help))]);
             }
-            lines.join("\n")
+            lines.join("\n") + &clock(words, &report.clock_set_back)
         }
         Verified::Broken(broken) => {
             report.first_bad_entry = Some(broken.seq);
@@ -107,6 +119,12 @@ pub(crate) async fn run(at: &Place, verify: &Verify) -> Result<Outcome, Failure>
         print(said.trim_end())?;
     }
     Ok(if report.sound { Outcome::Done } else { Outcome::No })
+}
+
+/// The entries at which the clock was set back, each on a line.
+fn clock(words: &Words, set_back: &[ClockSetBack]) -> String {
+    let line = |one: &ClockSetBack| say::clock_set_back(words, one.seq, one.recorded_at, one.before);
+    set_back.iter().fold(String::new(), |said, one| said + "\n" + &line(one))
 }
 
 /// A verified archive: its description and the entry that names it. Otherwise, what is wrong with it.

@@ -387,6 +387,11 @@ impl Instant {
         Day::in_range(ahead.date_naive()).unwrap_or(Day::LAST)
     }
 
+    /// Whether the instant read after this one is earlier, by more than a machine corrects its clock unasked (one minute).
+    pub(crate) fn is_set_back_by(self, next: Instant) -> bool {
+        self.0.signed_duration_since(next.0) > TimeDelta::minutes(1)
+    }
+
     /// The earliest civil date that is "today" anywhere on Earth at this instant (UTC-12).
     ///
     /// An entry dated earlier than this was recorded late, wherever the apiary is.

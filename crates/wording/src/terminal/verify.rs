@@ -1,5 +1,6 @@
 //! Verification of a journal, its documents and an archive.
 
+use combclear_domain::Instant;
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::EntryId;
 
@@ -29,6 +30,8 @@ super::sentences! {
     VerifyArchiveOtherFile: archive_other_file(seq: u64, id: EntryId);
     /// An archive with other entries than those moved.
     VerifyArchiveOtherEntries: archive_other_entries(seq: u64, id: EntryId);
+    /// An entry recorded at an earlier time than the one before it.
+    VerifyClockSetBack: clock_set_back(seq: u64, recorded_at: Instant, before: Instant);
     /// A checkpoint that cannot be read.
     CheckpointCannotRead: cannot_read_checkpoint(file: &str, why: &str);
     /// A checkpoint of another holding.
