@@ -95,6 +95,25 @@ fn a_clock_that_was_set_back_is_seen_and_the_journal_is_intact_all_the_same() {
     }
 }
 
+/// A strip that went in yesterday is not in by the clock of last month: the answer would be a wrong "yes".
+#[test]
+fn a_clock_behind_the_journal_is_warned_of_where_today_matters() {
+    let warned = "but entry 1 was recorded on 2099-06-01T12:00:00.000Z";
+    for (time, wanted) in [("2099-06-01T12:00:00.000Z", true), ("2026-03-02T12:00:00.000Z", false)] {
+        let bench = Bench::new();
+        bench.write("mine.jsonl", recorded_at(&[time]));
+        bench.run(&["import", "mine.jsonl"]).done();
+        let recorded = ["record", "apiary", "West", "--by", "me", "--yes"];
+        let asked =
+            ["supering", "due", "today", "stock", "retention", "gaps", "register"].map(|ask| vec![ask]);
+        for command in asked.into_iter().chain([recorded.to_vec()]) {
+            let ran = bench.run(&command);
+            assert_eq!(ran.err.contains(warned), wanted, "{command:?}: {}", ran.err);
+            assert!(!ran.out.contains("warning"), "{}", ran.out);
+        }
+    }
+}
+
 #[test]
 fn a_sound_journal_is_called_so_and_gives_a_checkpoint_to_keep() {
     let bench = Bench::with_demo();

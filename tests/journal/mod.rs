@@ -1,5 +1,6 @@
 //! What a journal is written in: days and amounts, entries as they are read, lines, and the chain of hashes.
 
+mod clock;
 mod confirmed;
 mod contents;
 mod days;

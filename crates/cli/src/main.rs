@@ -8,7 +8,6 @@ mod layout;
 mod place;
 mod typesetter;
 
-use std::io::Write;
 use std::process::ExitCode;
 
 use clap::Parser;
@@ -23,11 +22,7 @@ fn main() -> ExitCode {
     match begun(&arguments) {
         Ok(outcome) => outcome.into(),
         Err(failure) => {
-            let message = failure.to_string();
-            let message =
-                layout::width_of_errors().map_or(message.clone(), |width| layout::wrapped(&message, width));
-            // Whoever closed standard error does not want to know.
-            let _ = writeln!(std::io::stderr(), "{message}");
+            layout::tell(&failure.to_string());
             ExitCode::from(1)
         }
     }

@@ -15,6 +15,7 @@ use combclear_wording::terminal::failures as say;
 use combclear_wording::{Label, Words, diagnostics};
 
 use crate::args::{Place, ReadBack};
+use crate::clock;
 use crate::commands::archive::whole;
 use crate::failure::{Failure, Said};
 
@@ -55,8 +56,21 @@ pub(crate) async fn read<T>(
     name: &HoldingName,
     question: impl FnOnce(&Holding) -> T,
 ) -> Result<T, Failure> {
-    let answer = holdings.read(name, question).await?;
+    let answer = read_if_any(holdings, name, question).await?;
     answer.ok_or_else(|| Failure::new(Label::JournalIsEmpty, Label::JournalTakeOneIn))
+}
+
+/// Asks a question of a holding, unless it has no entries.
+pub(crate) async fn read_if_any<T>(
+    holdings: &Holdings,
+    name: &HoldingName,
+    question: impl FnOnce(&Holding) -> T,
+) -> Result<Option<T>, Failure> {
+    let answer = holdings.read(name, |holding| {
+        clock::doubt(holding);
+        question(holding)
+    });
+    Ok(answer.await?)
 }
 
 /// Asks a question of a holding, with the entries of these archives read back in.

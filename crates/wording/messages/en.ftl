@@ -2757,6 +2757,8 @@ label-problem-timeout-page = No answer was ready within 30 seconds. An append st
 # Around a message and how to fix it; a second help may follow the first.
 failure-error = error: { $message }
 failure-warning = warning: { $message }
+clock-is-behind = by this machine's clock it is { $today }, but entry { $seq } was recorded on { $recorded_at }
+label-clock-is-behind-help = set the clock before you record anything or ask about today; if it was wrong then, name the day
 failure-help = help: { $help }
 failure-help-and = { $help }; { $more }
 label-failure-try-again-unrecorded = nothing was recorded; try again

@@ -16,6 +16,7 @@ use super::output;
 use super::output::is_standard_output;
 use crate::args::{Export, Place};
 use crate::failure::{Failure, Said, why};
+use crate::layout::tell;
 use crate::{Outcome, place};
 
 const PAGE: u32 = 5_000;
@@ -34,13 +35,12 @@ pub(crate) async fn run(at: &Place, export: &Export) -> Result<Outcome, Failure>
             },
         }
         for fault in &whole.lacking {
-            // Whoever closed standard error does not want to know.
             let words = Words::english();
             let Refused { message, help } = keeping::document(words, fault);
             let said = say::without(words, &message);
             let said = failures::warning(words, &super::seen(&said));
             let help = failures::help(words, &super::seen(&help));
-            let _ = writeln!(std::io::stderr(), "{said}\n  {help}");
+            tell(&format!("{said}\n  {help}"));
         }
         Ok(if whole.lacking.is_empty() { Outcome::Done } else { Outcome::InPart })
     })

@@ -1,6 +1,5 @@
 //! `combclear pack`: the register of a period in every format, with gaps and proofs, in one file.
 
-use std::io::Write;
 use std::path::Path;
 
 use combclear_domain::questions::register::Register;
@@ -15,6 +14,7 @@ use super::output::{self, Unfinished};
 use super::{print, progress, register, seen};
 use crate::args::{Pack, Place};
 use crate::failure::Failure;
+use crate::layout::tell;
 use crate::{Outcome, clock, place, typesetter};
 
 pub(crate) async fn run(at: &Place, ask: &Pack) -> Result<Outcome, Failure> {
@@ -60,8 +60,7 @@ pub(crate) async fn run(at: &Place, ask: &Pack) -> Result<Outcome, Failure> {
     unfinished.done(file)?;
     let said = said(ask, &register, &gaps, kept, failing);
     if output::is_standard_output(&ask.file) {
-        // The pack is complete. Whoever closed standard error does not want to know.
-        let _ = writeln!(std::io::stderr(), "{}", seen(&said));
+        tell(&seen(&said));
     } else {
         print(&said)?;
     }

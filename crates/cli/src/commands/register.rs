@@ -1,7 +1,6 @@
 //! `combclear register`: the legal register of a period, on the terminal and as files.
 
 use std::cell::LazyCell;
-use std::io::Write;
 use std::path::{Path, PathBuf};
 
 use combclear_domain::basics::calendar::Day;
@@ -22,6 +21,7 @@ use super::{output, print, print_json};
 use crate::args::{self, Place, RegisterTime};
 use crate::failure::Failure;
 use crate::layout::Table;
+use crate::layout::tell;
 use crate::{Outcome, clock, place, typesetter};
 
 pub(crate) async fn run(at: &Place, ask: &args::Register) -> Result<Outcome, Failure> {
@@ -123,8 +123,7 @@ fn files<'a>(ask: &'a args::Register, register: &Register) -> Result<Vec<(&'a Pa
         let pdf = typesetter.set(&Paper::of(register, None), clock::now()).map_err(not_made)?;
         if !pdf.missing.is_empty() {
             let signs = pdf.missing.join(", ");
-            // Whoever closed standard error does not want to know.
-            let _ = writeln!(std::io::stderr(), "{}", failures::no_shape(Words::english(), &signs));
+            tell(&failures::no_shape(Words::english(), &signs));
         }
         files.push((path, pdf.bytes));
     }

@@ -25,7 +25,9 @@ pub(crate) async fn run(at: &Place, ask: &Supering) -> Result<Outcome, Failure> 
     let words = Words::english();
     let on = ask.on.unwrap_or_else(clock::today);
     let (name, mut reports) = place::with_holding(at, async |holdings, holding| {
-        let reports = holdings.read(&holding, |holding| reports(words, holding, leaflets, ask, on)).await?;
+        let reports =
+            place::read_if_any(holdings, &holding, |holding| reports(words, holding, leaflets, ask, on))
+                .await?;
         Ok((holding, reports.unwrap_or_else(|| Ok(Vec::new()))?))
     })
     .await?;

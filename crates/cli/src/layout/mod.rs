@@ -3,6 +3,7 @@
 mod table;
 
 use std::borrow::Cow;
+use std::io::Write;
 
 use textwrap::core::display_width;
 use textwrap::{Options, WordSeparator, WordSplitter, WrapAlgorithm};
@@ -21,10 +22,14 @@ pub(crate) fn width() -> usize {
         .map_or(ELSEWHERE, |(terminal_size::Width(columns), _)| usize::from(columns).max(LEAST))
 }
 
-/// The width of lines on standard error. `None` if a program may read them: each message then stays one line.
-pub(crate) fn width_of_errors() -> Option<usize> {
-    let (terminal_size::Width(columns), _) = terminal_size::terminal_size_of(std::io::stderr())?;
-    Some(usize::from(columns).max(LEAST))
+/// Writes to standard error: wrapped to the width of a terminal; elsewhere a program may read it, and each message stays one
+/// line.
+pub(crate) fn tell(text: &str) {
+    let terminal = terminal_size::terminal_size_of(std::io::stderr());
+    let width = terminal.map(|(terminal_size::Width(columns), _)| usize::from(columns).max(LEAST));
+    let text = width.map_or(Cow::Borrowed(text), |width| Cow::Owned(wrapped(text, width)));
+    // Whoever closed standard error does not want to know.
+    let _ = writeln!(std::io::stderr(), "{text}");
 }
 
 /// Whether a text has room on one line of standard output.

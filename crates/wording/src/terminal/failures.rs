@@ -2,8 +2,8 @@
 
 use std::io::{Error, ErrorKind};
 
-use combclear_domain::Day;
 use combclear_domain::basics::words::{ApiaryName, ColonyName, HoldingName, Jurisdiction};
+use combclear_domain::{Day, Instant};
 
 use crate::{Label, Words};
 
@@ -16,6 +16,8 @@ super::sentences! {
     FailureError: error(message: &str);
     /// Something that was left out.
     FailureWarning: warning(message: &str);
+    /// A clock that says it is earlier than when an entry was recorded.
+    ClockIsBehind: clock_is_behind(today: Day, seq: u64, recorded_at: Instant);
     /// How to fix it.
     FailureHelp: help(help: &str);
     /// How to fix it, and what else to do.

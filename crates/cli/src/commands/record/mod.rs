@@ -81,6 +81,7 @@ pub(crate) async fn begin(place: &Place, begin: &Begin) -> Result<Outcome, Failu
 
 /// The entries to record, once nothing is missing and somebody has agreed. None if somebody has not.
 fn agreed(record: &Record, holding: &Holding, leaflets: &Leaflets) -> Result<Option<Ready>, Failure> {
+    clock::doubt(holding);
     let mut record = record.clone();
     let asks = can_ask();
     let open = if asks { leaflet::ask(&mut record, holding, leaflets)? } else { Vec::new() };

@@ -226,6 +226,14 @@ impl Holding {
             .collect()
     }
 
+    /// The entry recorded last by the clock, if a clock that says it is `today` was wrong then or is wrong now: when the entry
+    /// was recorded, it was a later day everywhere on Earth.
+    #[must_use]
+    pub fn recorded_after(&self, today: Day) -> Option<&Arc<Record>> {
+        let newest = self.records.all().max_by_key(|record| (record.recorded_at, record.seq))?;
+        (today < newest.recorded_at.earliest_civil_date()).then_some(newest)
+    }
+
     /// The entry that corrected or struck out this one.
     #[must_use]
     pub fn superseded_by(&self, id: EntryId) -> Option<EntryId> {
