@@ -7,11 +7,12 @@
 mod index;
 mod names;
 
-use std::collections::HashMap;
+use std::collections::{HashMap, HashSet};
 use std::io::{ErrorKind, Seek, SeekFrom, Write};
 
 use combclear_domain::Instant;
 use combclear_domain::basics::words::MediaType;
+use combclear_domain::journal::keeping::ContentState;
 use combclear_domain::journal::{Checkpoint, Content, Hash};
 use combclear_domain::questions::register::{DocumentPart, Register};
 use combclear_wording::gaps::GapsReport;
@@ -53,6 +54,16 @@ pub enum Found {
     Missing,
     /// The stored content is not the one attached.
     Altered,
+}
+
+impl From<Result<Content, ContentState>> for Found {
+    fn from(found: Result<Content, ContentState>) -> Found {
+        match found {
+            Ok(content) => Found::Kept(content),
+            Err(ContentState::Missing) => Found::Missing,
+            Err(ContentState::Kept | ContentState::Altered) => Found::Altered,
+        }
+    }
 }
 
 /// A pack that could not be put together.
@@ -112,13 +123,9 @@ struct Put {
 /// The documents that a register names, in order, each content once.
 #[must_use]
 pub fn wanted(register: &Register) -> Vec<&DocumentPart> {
-    let mut wanted: Vec<&DocumentPart> = Vec::new();
-    for (_, document) in register.documents() {
-        if wanted.iter().all(|known| known.content != document.content) {
-            wanted.push(document);
-        }
-    }
-    wanted
+    let mut known = HashSet::new();
+    let documents = register.documents().map(|(_, document)| document);
+    documents.filter(|document| known.insert(document.content)).collect()
 }
 
 impl<W: Write + Seek> Packer<W> {

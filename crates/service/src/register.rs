@@ -17,9 +17,9 @@ use combclear_domain::questions::gaps::Gaps;
 use combclear_domain::questions::register::{Period, Register};
 use combclear_domain::{Day, Instant};
 use combclear_papers::exchange::{Collection, Exchange, GroupTreatment, Transaction};
-use combclear_papers::pack::{Found, Input, Packer, safe_name, wanted};
+use combclear_papers::pack::{Input, Packer, safe_name, wanted};
 use combclear_papers::{Paper, Typesetter, flat, html};
-use combclear_store::{Attached, ContentState, content_of, documents};
+use combclear_store::{Attached, content_of, documents};
 use combclear_wording::gaps::GapsReport;
 use combclear_wording::refusals::Refused;
 use combclear_wording::register::RegisterReport;
@@ -178,7 +178,7 @@ pub(crate) async fn get_register_pack(
     for document in wanted(&register).into_iter().cloned().collect::<Vec<_>>() {
         let found = content_of(journal, &path.holding, document.content).await?;
         packer = make(move || {
-            packer.document(&document, &found.map_or_else(gone, Found::Kept)).map_err(not_made)?;
+            packer.document(&document, &found.into()).map_err(not_made)?;
             Ok(packer)
         })
         .await?;
@@ -218,13 +218,6 @@ pub(crate) async fn get_register_gaps(
 ) -> Result<Json<GapsReport>, Problem> {
     let (_, gaps) = both(&app, &path.holding, &query).await?;
     Ok(Json(gaps))
-}
-
-const fn gone(state: ContentState) -> Found {
-    match state {
-        ContentState::Missing => Found::Missing,
-        ContentState::Kept | ContentState::Altered => Found::Altered,
-    }
 }
 
 #[expect(clippy::needless_pass_by_value, reason = "it is what `map_err` hands over")]

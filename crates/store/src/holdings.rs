@@ -509,7 +509,7 @@ async fn append(
 
 /// Whether entries were moved into an archive.
 fn has_archives(holding: &Holding) -> bool {
-    holding.in_order().iter().any(|record| matches!(record.event, Event::Archived(_)))
+    !holding.archives().is_empty()
 }
 
 /// The content that an entry attaches.

@@ -258,6 +258,12 @@ struct SqlWriting<B: Backend> {
 }
 
 impl<B: Backend> SqlWriting<B> {
+    /// Checks that this is still the last entry.
+    async fn is_next_after(&mut self, after: Option<(u64, Hash)>) -> Result<(), AppendError> {
+        let now = tip_on(&*self.backend, &mut self.write, &self.holding).await?;
+        if now == after { Ok(()) } else { Err(AppendError::TipMoved { now }) }
+    }
+
     async fn commit(self: Box<Self>) -> Result<(), AppendError> {
         let SqlWriting { backend, write, .. } = *self;
         write.commit().await.map_err(|error| backend.explain(error))?;
@@ -275,14 +281,11 @@ impl<B: Backend> Writing for SqlWriting<B> {
         entries: &[Entry],
         contents: &[Content],
     ) -> Result<(), AppendError> {
+        self.is_next_after(after).await?;
         // Every exit but the last line drops the transaction, which rolls it back.
         let SqlWriting { backend, write, holding } = &mut *self;
         let holding = &*holding;
         let explain = |error| backend.explain(error);
-        let now = tip_on(&**backend, write, holding).await?;
-        if now != after {
-            return Err(AppendError::TipMoved { now });
-        }
         let vouched = vouched_for(holding, entries).map_err(AppendError::NotSealed)?;
         let mut tip = after;
         for entry in entries {
@@ -312,14 +315,11 @@ impl<B: Backend> Writing for SqlWriting<B> {
     ) -> Result<(), AppendError> {
         let misfit =
             |seq: u64, what: Misfit| AppendError::NotSealed(Broken { seq, id: entry.draft.id, what });
+        self.is_next_after(after).await?;
         // Every way out of here but the last line drops the transaction, which takes back what was written.
         let SqlWriting { backend, write, holding } = &mut *self;
         let holding = &*holding;
         let explain = |error| backend.explain(error);
-        let now = tip_on(&**backend, write, holding).await?;
-        if now != after {
-            return Err(AppendError::TipMoved { now });
-        }
         entry.follows(holding, after).map_err(AppendError::NotSealed)?;
         says_what_it_means(entry).map_err(AppendError::NotSealed)?;
         let Event::Archived(body) = &entry.draft.event else {

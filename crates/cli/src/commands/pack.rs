@@ -4,7 +4,7 @@ use std::path::Path;
 
 use combclear_domain::questions::register::Register;
 use combclear_papers::pack::{FILES, Found, Input, NotPacked, Packer, wanted};
-use combclear_store::{ContentState, content_of};
+use combclear_store::content_of;
 use combclear_wording::gaps::GapsReport;
 use combclear_wording::terminal::documents::{self as say, Packed};
 use combclear_wording::{Label, Words};
@@ -37,9 +37,7 @@ pub(crate) async fn run(at: &Place, ask: &Pack) -> Result<Outcome, Failure> {
             let of_archive = of_archives.iter().find(|content| content.hash() == document.content);
             let found = match of_archive {
                 Some(content) => Found::Kept(content.clone()),
-                None => content_of(holdings.journal().as_ref(), &holding, document.content)
-                    .await?
-                    .map_or_else(gone, Found::Kept),
+                None => content_of(holdings.journal().as_ref(), &holding, document.content).await?.into(),
             };
             *(if matches!(found, Found::Kept(_)) { &mut kept } else { &mut failing }) += 1;
             packer.document(document, &found).map_err(|why| not_packed(&ask.file, why))?;
@@ -72,13 +70,6 @@ fn not_packed(path: &Path, why: NotPacked) -> Failure {
     match why {
         NotPacked::Write(error) => output::cannot_write(path, &error),
         other => register::not_made(other),
-    }
-}
-
-const fn gone(state: ContentState) -> Found {
-    match state {
-        ContentState::Missing => Found::Missing,
-        ContentState::Kept | ContentState::Altered => Found::Altered,
     }
 }
 

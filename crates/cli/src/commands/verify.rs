@@ -3,10 +3,9 @@
 use std::path::Path;
 
 use combclear_domain::basics::words::HoldingName;
-use combclear_domain::facts::holding::{ClockSetBack, Holding};
 use combclear_domain::journal::seal::NotACheckpoint;
-use combclear_domain::journal::{Checkpoint, EntryId};
-use combclear_store::{DocumentFault, Holdings, Verified};
+use combclear_domain::journal::{Checkpoint, ClockSetBack, EntryId};
+use combclear_store::{DocumentFault, Holdings, Journal, StoreError, Verified};
 use combclear_wording::refusals::Refused;
 use combclear_wording::terminal::{failures, verify as say};
 use combclear_wording::unreadable;
@@ -48,7 +47,7 @@ pub(crate) async fn run(at: &Place, verify: &Verify) -> Result<Outcome, Failure>
         };
         let set_back = match &verified {
             Verified::Sound { .. } | Verified::Lacking { .. } => {
-                holdings.read(&holding, Holding::clock_set_back).await?.unwrap_or_default()
+                clock_set_back(holdings.journal().as_ref(), &holding).await?
             }
             // What cannot be trusted says nothing of a clock.
             Verified::Broken(_) | Verified::CheckpointMissed(_) => Vec::new(),
@@ -119,6 +118,26 @@ pub(crate) async fn run(at: &Place, verify: &Verify) -> Result<Outcome, Failure>
         print(said.trim_end())?;
     }
     Ok(if report.sound { Outcome::Done } else { Outcome::No })
+}
+
+/// Entries read at a time.
+const PAGE: u32 = 5_000;
+
+/// The entries at which the clock was set back, in the order of the journal.
+async fn clock_set_back(
+    journal: &dyn Journal,
+    holding: &HoldingName,
+) -> Result<Vec<ClockSetBack>, StoreError> {
+    let (mut found, mut after, mut before) = (Vec::new(), None, None);
+    loop {
+        let page = journal.kept(holding, after, PAGE).await?;
+        let Some(last) = page.last() else { return Ok(found) };
+        after = Some((last.seq, last.hash));
+        for entry in &page {
+            found.extend(before.and_then(|before| entry.clock_set_back(before)));
+            before = Some(entry.recorded_at);
+        }
+    }
 }
 
 /// The entries at which the clock was set back, each on a line.

@@ -1,5 +1,7 @@
 //! An entry as the fold takes it in.
 
+use serde::Serialize;
+
 use crate::basics::calendar::{Day, Instant, TimeOfDay};
 use crate::basics::words::Person;
 use crate::journal::copied::CopiedFrom;
@@ -30,6 +32,27 @@ pub struct Kept {
     pub correction: Option<Box<Correction>>,
     /// Its hash, for sealing the next one.
     pub hash: Hash,
+}
+
+/// An entry that was recorded at an earlier time than the entry before it: the clock of the machine was wrong at one of the two.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+pub struct ClockSetBack {
+    /// Its position in the journal.
+    pub seq: u64,
+    /// When it was recorded, by the clock of the machine.
+    pub recorded_at: Instant,
+    /// When the entry before it was recorded.
+    pub before: Instant,
+}
+
+impl Kept {
+    /// What the clock did between an entry, recorded at `before`, and this one, which follows it. Differences of up to a minute do
+    /// not count; clocks are corrected by that much unasked.
+    #[must_use]
+    pub fn clock_set_back(&self, before: Instant) -> Option<ClockSetBack> {
+        let Kept { seq, recorded_at, .. } = *self;
+        before.is_set_back_by(recorded_at).then_some(ClockSetBack { seq, recorded_at, before })
+    }
 }
 
 impl From<&Entry> for Kept {

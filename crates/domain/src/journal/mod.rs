@@ -35,5 +35,5 @@ pub mod seal;
 pub use content::Content;
 pub use entry::{Draft, Entry, EntryId};
 pub use event::{Event, Kind};
-pub use kept::Kept;
+pub use kept::{ClockSetBack, Kept};
 pub use seal::{Checkpoint, Hash};

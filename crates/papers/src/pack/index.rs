@@ -76,11 +76,12 @@ struct Proof<'a> {
 /// Every document of the register, in order. A content named several times has one file.
 fn proofs<'a>(words: &Words, input: &Input<'a>, put: &'a Proofs) -> Vec<Proof<'a>> {
     let register = input.register;
-    let acquired = register.acquisitions.iter().map(|row| (&row.written, &row.lot, &row.documents));
-    let of_vets = register.vet_lots.iter().map(|row| (&row.written, &row.lot, &row.documents));
-    let acquired =
-        acquired.map(|(written, lot, documents)| (say::acquisition(words, written.seq, lot), documents));
-    let of_vets = of_vets.map(|(written, lot, documents)| (say::vet_lot(words, written.seq, lot), documents));
+    let acquired = register
+        .acquisitions
+        .iter()
+        .map(|row| (say::acquisition(words, row.written.seq, &row.lot), &row.documents));
+    let of_vets =
+        register.vet_lots.iter().map(|row| (say::vet_lot(words, row.written.seq, &row.lot), &row.documents));
     let prescribed = register
         .prescriptions
         .iter()

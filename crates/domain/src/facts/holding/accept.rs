@@ -49,7 +49,7 @@ impl Holding {
         match &entry.draft.correction {
             None => {
                 if look == Look::First {
-                    self.check_looks(&entry.draft.event)?;
+                    self.check_looks(&entry.draft.event, None)?;
                 }
                 self.check_event(entry.draft.on, &entry.draft.event, look)?;
             }
@@ -104,6 +104,9 @@ impl Holding {
         let is_struck_out = matches!(new.event, Event::StrikeOut(_));
         if let Some(copied) = self.copied_from(&old).filter(|_| new.copied_from.is_none() && !is_struck_out) {
             check_written(copied, new.on)?;
+        }
+        if look == Look::First {
+            self.check_looks(&new.event, Some(&old.event))?;
         }
         self.unlist(&old);
         let mut verdict =

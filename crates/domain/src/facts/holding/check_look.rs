@@ -10,63 +10,88 @@ use super::Holding;
 use super::check::Checked;
 use super::refusal::Refusal;
 use super::untrue::Entries;
-use crate::basics::words::{ApiaryName, ColonyName, LotName, MedicineName, PrescriptionName};
+use crate::basics::words::{ApiaryName, ColonyName, LotName, MedicineName};
 use crate::journal::event::Event;
 
 impl Holding {
-    /// Checks the name that a new entry brings in, if it brings in one.
-    pub(super) fn check_looks(&self, event: &Event) -> Checked {
-        match event {
-            Event::ApiaryDetails(body) => {
-                told_apart("/body/apiary", body.apiary.as_str(), self.apiaries.keys().map(ApiaryName::as_str))
-            }
-            Event::ColonyEstablished(body) => self.check_looks_of_colony("/body/colony", &body.colony),
-            Event::ColonySplit(body) => self.check_looks_of_colony("/body/into", &body.into),
-            Event::MedicineDescribed(body) => {
-                let others = self.medicines.keys().map(MedicineName::as_str);
-                told_apart("/body/medicine", body.medicine.as_str(), others)
-            }
-            Event::LotAcquired(body) => self.check_looks_of_lot(&body.lot),
-            Event::VetLot(body) => self.check_looks_of_lot(&body.lot),
-            Event::Prescription(body) => {
-                let others = self.prescriptions.keys().map(PrescriptionName::as_str);
-                told_apart("/body/prescription", body.prescription.as_str(), others)
-            }
-            Event::HoldingDetails(_)
-            | Event::SiteConditions(_)
-            | Event::NectarFlow(_)
-            | Event::Temperature(_)
-            | Event::TemperatureNormals(_)
-            | Event::ColonyMoved(_)
-            | Event::ColonyUnited(_)
-            | Event::ColonyEnded(_)
-            | Event::SupersOn(_)
-            | Event::SupersOff(_)
-            | Event::Inspection(_)
-            | Event::MiteCount(_)
-            | Event::LotOpened(_)
-            | Event::DocumentAttached(_)
-            | Event::LeafletReading(_)
-            | Event::Administration(_)
-            | Event::Removal(_)
-            | Event::Disposal(_)
-            | Event::Harvest(_)
-            | Event::StrikeOut(_)
-            | Event::Archived(_)
-            | Event::InArchive(_) => Ok(()),
+    /// Checks the name that an event brings in, if it brings in one: a new entry, or a correction that changes the name.
+    pub(super) fn check_looks(&self, event: &Event, corrected: Option<&Event>) -> Checked {
+        let Some(NewName { pointer, name, among }) = new_name(event) else { return Ok(()) };
+        // The name that a correction replaces is no other.
+        let was = corrected.and_then(new_name).map(|was| was.name);
+        if was == Some(name) {
+            return Ok(());
         }
-    }
-
-    fn check_looks_of_colony(&self, pointer: &str, colony: &ColonyName) -> Checked {
-        told_apart(pointer, colony.as_str(), self.colonies().map(ColonyName::as_str))
-    }
-
-    fn check_looks_of_lot(&self, lot: &LotName) -> Checked {
-        told_apart("/body/lot", lot.as_str(), self.lots().map(LotName::as_str))
+        match among {
+            Among::Apiaries => told_apart(pointer, name, was, self.apiaries().map(ApiaryName::as_str)),
+            Among::Colonies => told_apart(pointer, name, was, self.colonies().map(ColonyName::as_str)),
+            Among::Medicines => told_apart(pointer, name, was, self.medicines().map(MedicineName::as_str)),
+            Among::Lots => told_apart(pointer, name, was, self.lots().map(LotName::as_str)),
+            Among::Prescriptions => {
+                let numbers = self.prescriptions.iter().filter(|(_, file)| !file.is_empty());
+                told_apart(pointer, name, was, numbers.map(|(number, _)| number.as_str()))
+            }
+        }
     }
 }
 
-fn told_apart<'n>(pointer: &str, name: &str, others: impl Iterator<Item = &'n str>) -> Checked {
+/// A name that an event brings in.
+struct NewName<'e> {
+    pointer: &'static str,
+    name: &'e str,
+    among: Among,
+}
+
+/// The names from which a new one must be told.
+enum Among {
+    Apiaries,
+    Colonies,
+    Medicines,
+    Lots,
+    Prescriptions,
+}
+
+fn new_name(event: &Event) -> Option<NewName<'_>> {
+    let (pointer, name, among) = match event {
+        Event::ApiaryDetails(body) => ("/body/apiary", body.apiary.as_str(), Among::Apiaries),
+        Event::ColonyEstablished(body) => ("/body/colony", body.colony.as_str(), Among::Colonies),
+        Event::ColonySplit(body) => ("/body/into", body.into.as_str(), Among::Colonies),
+        Event::MedicineDescribed(body) => ("/body/medicine", body.medicine.as_str(), Among::Medicines),
+        Event::LotAcquired(body) => ("/body/lot", body.lot.as_str(), Among::Lots),
+        Event::VetLot(body) => ("/body/lot", body.lot.as_str(), Among::Lots),
+        Event::Prescription(body) => ("/body/prescription", body.prescription.as_str(), Among::Prescriptions),
+        Event::HoldingDetails(_)
+        | Event::SiteConditions(_)
+        | Event::NectarFlow(_)
+        | Event::Temperature(_)
+        | Event::TemperatureNormals(_)
+        | Event::ColonyMoved(_)
+        | Event::ColonyUnited(_)
+        | Event::ColonyEnded(_)
+        | Event::SupersOn(_)
+        | Event::SupersOff(_)
+        | Event::Inspection(_)
+        | Event::MiteCount(_)
+        | Event::LotOpened(_)
+        | Event::DocumentAttached(_)
+        | Event::LeafletReading(_)
+        | Event::Administration(_)
+        | Event::Removal(_)
+        | Event::Disposal(_)
+        | Event::Harvest(_)
+        | Event::StrikeOut(_)
+        | Event::Archived(_)
+        | Event::InArchive(_) => return None,
+    };
+    Some(NewName { pointer, name, among })
+}
+
+fn told_apart<'n>(
+    pointer: &str,
+    name: &str,
+    was: Option<&str>,
+    others: impl Iterator<Item = &'n str>,
+) -> Checked {
     if let Some(sign) = name.chars().find(|sign| is_invisible(*sign)) {
         let (name, sign) = (name.to_owned(), format!("U+{:04X}", u32::from(sign)));
         return Err(Refusal::at(pointer, Entries::NameHasInvisibleSign { name, sign }));
@@ -75,7 +100,7 @@ fn told_apart<'n>(pointer: &str, name: &str, others: impl Iterator<Item = &'n st
     let mut own: Option<String> = None;
     for other in others.filter(|other| !(name.is_ascii() && other.is_ascii())) {
         let own = own.get_or_insert_with(|| skeleton(name).collect());
-        if other != name && skeleton(other).eq(own.chars()) {
+        if other != name && Some(other) != was && skeleton(other).eq(own.chars()) {
             let (name, other) = (name.to_owned(), other.to_owned());
             return Err(Refusal::at(pointer, Entries::NameLooksLikeAnother { name, other }));
         }

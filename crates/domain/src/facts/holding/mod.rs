@@ -26,8 +26,6 @@ mod views;
 use std::collections::{BTreeMap, HashMap};
 use std::sync::Arc;
 
-use serde::Serialize;
-
 use crate::basics::calendar::{Day, Instant, TimeOfDay};
 use crate::basics::words::{
     ApiaryName, ColonyName, HoldingName, Jurisdiction, LotName, MedicineName, Person, PrescriptionName,
@@ -85,17 +83,6 @@ impl Record {
         let happens = !matches!(self.event, Event::ColonyEstablished(_));
         (self.on, happens, self.at.is_none(), self.at, self.place)
     }
-}
-
-/// An entry that was recorded at an earlier time than the entry before it.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
-pub struct ClockSetBack {
-    /// Its position in the journal.
-    pub seq: u64,
-    /// When it was recorded, by the clock of the machine.
-    pub recorded_at: Instant,
-    /// When the entry before it was recorded.
-    pub before: Instant,
 }
 
 /// The entries that mention one name, in order of the events.
@@ -207,23 +194,6 @@ impl Holding {
         let mut records: Vec<&Arc<Record>> = self.records.all().collect();
         records.sort_unstable_by_key(|record| record.seq);
         records
-    }
-
-    /// The entries that were recorded at an earlier time than the entry before them, in the order of the journal: the clock of
-    /// the machine was wrong at one of the two. Differences of up to a minute do not count; clocks are corrected by that much
-    /// unasked.
-    #[must_use]
-    pub fn clock_set_back(&self) -> Vec<ClockSetBack> {
-        let entries = self.in_order();
-        let pairs = entries.iter().zip(entries.iter().skip(1));
-        let set_back = pairs.filter(|(before, entry)| before.recorded_at.is_set_back_by(entry.recorded_at));
-        set_back
-            .map(|(before, entry)| ClockSetBack {
-                seq: entry.seq,
-                recorded_at: entry.recorded_at,
-                before: before.recorded_at,
-            })
-            .collect()
     }
 
     /// The entry recorded last by the clock, if a clock that says it is `today` was wrong then or is wrong now: when the entry

@@ -63,16 +63,12 @@ impl<'r> Lookup<'r> {
 
     /// The acquisitions of the lots of an administration, in the order of the register.
     pub(super) fn acquisitions_of(&self, row: &AdministrationRow) -> Vec<&'r AcquisitionRow> {
-        let lots = row.given.iter().filter_map(|part| self.acquisitions.get(&part.lot));
-        let by_place: BTreeMap<usize, &AcquisitionRow> = lots.copied().collect();
-        by_place.into_values().collect()
+        given_of(&self.acquisitions, row)
     }
 
     /// The vets' lots of an administration, likewise.
     pub(super) fn vet_lots_of(&self, row: &AdministrationRow) -> Vec<&'r VetLotRow> {
-        let lots = row.given.iter().filter_map(|part| self.vet_lots.get(&part.lot));
-        let by_place: BTreeMap<usize, &VetLotRow> = lots.copied().collect();
-        by_place.into_values().collect()
+        given_of(&self.vet_lots, row)
     }
 
     /// A prescription of the register.
@@ -275,6 +271,13 @@ impl<'r> Lookup<'r> {
         let keepers = &self.register.keepers;
         keepers.iter().rfind(|keeper| keeper.since <= on).or_else(|| keepers.first())
     }
+}
+
+/// The rows of the lots of an administration, in the order of the register.
+fn given_of<'r, T>(lots: &BTreeMap<&LotName, (usize, &'r T)>, row: &AdministrationRow) -> Vec<&'r T> {
+    let lots = row.given.iter().filter_map(|part| lots.get(&part.lot));
+    let by_place: BTreeMap<usize, &T> = lots.copied().collect();
+    by_place.into_values().collect()
 }
 
 /// Whether the withdrawal period of this dose is recorded: in the entry, in its prescription, for each of its lots,

@@ -6,11 +6,11 @@ use crate::basics::calendar::Day;
 use crate::basics::fact::Fact;
 use crate::basics::quantity::Quantity;
 use crate::basics::words::{ColonyName, LotName, RemovalNeed};
-use crate::facts::Overdrawn;
 use crate::facts::history::{End, History};
 use crate::facts::holding::Holding;
+use crate::facts::{Lot, Overdrawn};
 use crate::journal::entry::EntryId;
-use crate::journal::event::{Administration, Disposal, LotAcquired, Removal, VetLot};
+use crate::journal::event::{Administration, Disposal, Removal};
 use crate::rules::leaflet::Leaflets;
 
 /// The end of use of a lot, as far as it is known.
@@ -73,11 +73,8 @@ pub fn of_holding(holding: &Holding, leaflets: &Leaflets) -> BTreeMap<LotName, L
             if let Some(given) = record.body::<Administration>() {
                 let first = holding.original(given.continues.unwrap_or(record.id));
                 lots_of.entry(first).or_default().insert(lot.clone());
-            } else {
-                let brings_in = record.body::<LotAcquired>().is_some() || record.body::<VetLot>().is_some();
-                if !brings_in && record.body::<Disposal>().is_none() {
-                    continue;
-                }
+            } else if Lot::of(&record.event).is_none() && record.body::<Disposal>().is_none() {
+                continue;
             }
             days.insert(record.on);
         }
