@@ -213,6 +213,8 @@ impl Answer {
         assert_eq!(problem["instance"], instance, "{problem}");
         assert_ne!(problem["title"], "", "{problem}");
         assert_ne!(problem["detail"], "", "{problem}");
+        let when = self.header("retry-after").map(|seconds| seconds.parse::<u32>().unwrap());
+        assert_eq!(when.is_some(), status == 503, "whoever may come again is told when: {problem}");
         problem
     }
 

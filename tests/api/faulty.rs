@@ -65,6 +65,10 @@ pub(crate) fn locked() -> StoreError {
     StoreError::Locked { place: "a/secret/place".to_owned() }
 }
 
+pub(crate) fn unreachable() -> StoreError {
+    StoreError::Unreachable { place: "a/secret/place".to_owned(), what: "connection refused".to_owned() }
+}
+
 pub(crate) fn damaged() -> StoreError {
     StoreError::Damaged { place: "a/secret/place".to_owned(), what: "page 3".to_owned() }
 }

@@ -147,6 +147,16 @@ async fn a_database_that_is_locked_is_a_problem_to_wait_for() {
 }
 
 #[tokio::test]
+async fn a_database_that_cannot_be_reached_is_a_problem_to_wait_for() {
+    let bench = Bench::over(Faulty::with(Trouble::HoldingsFail(faulty::unreachable))).await;
+    let answer = bench.get("/holdings").await;
+    let (_, detail, help) = answer.fault(503, "store-unreachable", "/holdings");
+    assert_eq!(detail, "the database cannot be reached");
+    assert!(help.contains("under the same ids"), "{help}");
+    assert!(!answer.text().contains("secret"), "{}", answer.text());
+}
+
+#[tokio::test]
 async fn a_database_that_fails_is_a_problem_that_does_not_tell_where_it_is() {
     let bench = Bench::over(Faulty::with(Trouble::HoldingsFail(faulty::damaged))).await;
     let answer = bench.get("/holdings").await;

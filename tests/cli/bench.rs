@@ -19,6 +19,8 @@ pub(crate) const DEMO_DAY: &str = "2026-08-29";
 /// A temporary folder. Files are named relative to it, so that messages do not depend on its place.
 pub(crate) struct Bench {
     folder: TempDir,
+    /// The database, if it is not the default one in the folder.
+    db: Option<String>,
 }
 
 /// The result of a run.
@@ -32,7 +34,12 @@ pub(crate) struct Ran {
 impl Bench {
     /// An empty folder.
     pub(crate) fn new() -> Bench {
-        Bench { folder: tempfile::tempdir().unwrap() }
+        Bench { folder: tempfile::tempdir().unwrap(), db: None }
+    }
+
+    /// An empty folder, and the database at this address.
+    pub(crate) fn on(db: String) -> Bench {
+        Bench { db: Some(db), ..Bench::new() }
     }
 
     /// A folder with the demo in the default database.
@@ -44,10 +51,14 @@ impl Bench {
 
     /// A folder with the small holding `mine` in the default database, and its drafts in `mine.jsonl`.
     pub(crate) fn with_mine() -> Bench {
-        let bench = Bench::new();
-        bench.write("mine.jsonl", mine(&[]));
-        bench.run(&["import", "mine.jsonl"]).done();
-        bench
+        Bench::new().filled_with_mine()
+    }
+
+    /// The same in this folder and database.
+    pub(crate) fn filled_with_mine(self) -> Bench {
+        self.write("mine.jsonl", mine(&[]));
+        self.run(&["import", "mine.jsonl"]).done();
+        self
     }
 
     pub(crate) fn path(&self, name: &str) -> PathBuf {
@@ -75,6 +86,9 @@ impl Bench {
     pub(crate) fn command(&self, arguments: &[&str]) -> Command {
         let mut command = bare(Path::new(env!("CARGO_BIN_EXE_combclear")), self.folder.path());
         command.args(arguments);
+        if let Some(db) = &self.db {
+            command.env("COMBCLEAR_DB", db);
+        }
         command
     }
 

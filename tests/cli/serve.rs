@@ -83,8 +83,7 @@ fn what_is_logged_is_plain_text_where_it_goes_to_no_terminal() {
     let mut server = Server::start(&bench);
     server.get("/healthz");
     server.child.kill().unwrap();
-    let mut log = String::new();
-    server.child.stderr.take().unwrap().read_to_string(&mut log).unwrap();
+    let (_, _, log) = server.end();
     assert!(log.contains("/healthz"), "{log}");
     assert!(!log.contains('\u{1b}'), "{log:?}");
 }

@@ -3,6 +3,7 @@
 use std::io::{BufRead, BufReader, Read, Write};
 use std::net::TcpStream;
 use std::process::{Child, ChildStdout, Stdio};
+use std::thread::JoinHandle;
 use std::time::{Duration, Instant};
 
 use serde_json::Value;
@@ -17,6 +18,8 @@ pub(crate) struct Server {
     pub(crate) child: Child,
     /// Kept open, so that the server can continue printing.
     out: BufReader<ChildStdout>,
+    /// Read all the time, so that the server can continue logging.
+    log: Option<JoinHandle<String>>,
     pub(crate) port: u16,
     pub(crate) said: String,
 }
@@ -26,6 +29,12 @@ impl Server {
         let mut command = bench.command(&["serve", "--listen", "127.0.0.1:0"]);
         let mut child = command.stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap();
         let mut out = BufReader::new(child.stdout.take().unwrap());
+        let mut log = child.stderr.take().unwrap();
+        let log = std::thread::spawn(move || {
+            let mut text = String::new();
+            log.read_to_string(&mut text).unwrap();
+            text
+        });
         let mut said = String::new();
         out.read_line(&mut said).unwrap();
         let port = said
@@ -36,7 +45,7 @@ impl Server {
             child.kill().unwrap();
             panic!("it did not say where it answers: `{said}`");
         };
-        Server { child, out, port, said }
+        Server { child, out, log: Some(log), port, said }
     }
 
     pub(crate) fn connect(&self) -> TcpStream {
@@ -73,9 +82,9 @@ impl Server {
             }
             std::thread::sleep(Duration::from_millis(10));
         }
-        let (mut out, mut log) = (String::new(), String::new());
+        let mut out = String::new();
         self.out.read_to_string(&mut out).unwrap();
-        self.child.stderr.take().unwrap().read_to_string(&mut log).unwrap();
+        let log = self.log.take().unwrap().join().unwrap();
         (self.child.wait().unwrap().code(), out, log)
     }
 }

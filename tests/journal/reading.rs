@@ -198,6 +198,12 @@ fn a_correction_names_what_it_corrects_and_says_why() {
         let text = corrected(json!({ "corrects": OTHER, "reason": blank }));
         check(&text, "/reason", "a correction must give its reason", "why the earlier entry was wrong");
     }
+    for (field, text) in [("reason", "a\u{0}b"), ("reason", "\u{0}")] {
+        let text = corrected(json!({ "corrects": OTHER, field: text }));
+        check(&text, "/reason", "the text contains U+0000", "leave that sign out");
+    }
+    let copied = json!({ "copied_from": "red\u{0} notebook", "written_on": "2026-04-11" });
+    check(&corrected(copied), "/copied_from", "the text contains U+0000", "leave that sign out");
     check(&corrected(json!({ "reason": "r" })), "/corrects", "no entry is corrected", "leave `reason` out");
     check(&corrected(json!({ "corrects": "the first", "reason": "r" })), "/corrects", "", "");
     check(

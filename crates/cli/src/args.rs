@@ -19,6 +19,7 @@ use combclear_wording::terminal::failures as say;
 use combclear_wording::unreadable::misread;
 use combclear_wording::{Label, Words};
 
+use crate::address::Address;
 use crate::commands::record::{Begin, Record};
 use crate::failure::Said;
 
@@ -49,16 +50,18 @@ const PLACE: &str = "Journal and leaflets";
 /// The address of the journal, and its holding.
 #[derive(Debug, Args)]
 pub(crate) struct Place {
-    /// The address of the database
+    /// The address of the database: `sqlite:FILE` or `postgres://USER@SERVER/DATABASE`
     #[arg(
         long,
         global = true,
         env = "COMBCLEAR_DB",
+        // It may hold a password.
+        hide_env_values = true,
         default_value = "sqlite:combclear.db",
         value_name = "ADDRESS",
         help_heading = PLACE
     )]
-    pub(crate) db: String,
+    pub(crate) db: Address,
     /// A folder of leaflets of your own, laid out as JURISDICTION/ID.toml, beside the built-in ones
     #[arg(long, global = true, env = "COMBCLEAR_LEAFLETS", value_name = "FOLDER", help_heading = PLACE)]
     pub(crate) leaflets: Option<PathBuf>,

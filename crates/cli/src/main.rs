@@ -1,5 +1,6 @@
 //! `combclear`: may this hive be supered today? The command line and the server.
 
+mod address;
 mod args;
 mod clock;
 mod commands;

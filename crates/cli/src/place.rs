@@ -25,7 +25,7 @@ pub(crate) async fn with_holdings<T>(
     place: &Place,
     work: impl AsyncFnOnce(&Arc<Holdings>) -> Result<T, Failure>,
 ) -> Result<T, Failure> {
-    let holdings = Arc::new(Holdings::new(combclear_store::open(&place.db).await?));
+    let holdings = Arc::new(Holdings::new(combclear_store::open(place.db.whole()).await?));
     let done = work(&holdings).await;
     holdings.journal().close().await;
     done
@@ -105,18 +105,21 @@ async fn meant(place: &Place, journal: &dyn Journal) -> Result<HoldingName, Fail
     let listed = || names().collect::<Vec<_>>().join(", ");
     let holding = match (&place.holding, known.as_slice()) {
         (_, []) => {
-            return Err(Failure::new(say::no_journal(words, &place.db), Label::JournalImportFirst));
+            return Err(Failure::new(
+                say::no_journal(words, &place.db.to_string()),
+                Label::JournalImportFirst,
+            ));
         }
         (Some(wanted), known) if known.contains(wanted) => wanted.clone(),
         (Some(wanted), _) => {
             let help = nearest(wanted.as_str(), names())
                 .map_or_else(|| say::keeps(words, &listed()), |near| say::did_you_mean(words, near));
-            return Err(Failure::new(say::no_journal_of(words, &place.db, wanted), help));
+            return Err(Failure::new(say::no_journal_of(words, &place.db.to_string(), wanted), help));
         }
         (None, [only]) => only.clone(),
         (None, _) => {
             let help = say::say_which(words, &listed());
-            return Err(Failure::new(say::several_journals(words, &place.db), help));
+            return Err(Failure::new(say::several_journals(words, &place.db.to_string()), help));
         }
     };
     Ok(holding)
@@ -125,8 +128,9 @@ async fn meant(place: &Place, journal: &dyn Journal) -> Result<HoldingName, Fail
 /// Opens without creating: a question must not leave an empty database at a mistyped address.
 async fn open_existing(place: &Place) -> Result<Arc<dyn Journal>, Failure> {
     // An address with `?` chooses its own mode; one without a scheme is refused as written.
-    let only_if_there = place.db.starts_with("sqlite:") && !place.db.contains('?');
-    let address = if only_if_there { format!("{}?mode=rw", place.db) } else { place.db.clone() };
+    let given = place.db.whole();
+    let only_if_there = given.starts_with("sqlite:") && !given.contains('?');
+    let address = if only_if_there { format!("{given}?mode=rw") } else { given.to_owned() };
     combclear_store::open(&address).await.map_err(|error| match error {
         StoreError::CannotOpen { place, .. } if is_new(Path::new(&place)) => {
             Failure::new(say::no_database(Words::english(), &place), Label::JournalNameTheDatabase)

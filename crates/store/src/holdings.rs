@@ -431,8 +431,14 @@ impl Holdings {
         if ahead {
             *holding = Arc::new(Holding::new(name.clone()));
         }
-        let from_its_start = holding.tip().is_none();
-        let read = self.read_on(&name, holding, from_its_start).await;
+        let mut from_its_start = holding.tip().is_none();
+        let mut read = self.read_on(&name, holding, from_its_start).await;
+        if !from_its_start && matches!(read, Err(StoreError::Broken { .. })) {
+            // The journal may have been put back from an older copy and gone on from there.
+            *holding = Arc::new(Holding::new(name.clone()));
+            from_its_start = true;
+            read = self.read_on(&name, holding, true).await;
+        }
         if read.is_err() && from_its_start {
             // What was not looked at as a whole supports no answer.
             *holding = Arc::new(Holding::new(name));

@@ -69,7 +69,7 @@ select bytes from contents where holding = $1 and hash = $2";
 
 /// Arguments: holding. The stored contents and their lengths.
 pub(crate) const CONTENTS: &str = "
-select hash, length(bytes) from contents where holding = $1 order by hash";
+select hash, cast(length(bytes) as bigint) from contents where holding = $1 order by hash";
 
 /// All holdings. Steps from name to name; `select distinct` would read every entry.
 pub(crate) const HOLDINGS: &str = "

@@ -3,6 +3,7 @@
 use std::collections::HashMap;
 use std::future::Future;
 use std::sync::Arc;
+use std::time::Duration;
 
 use async_trait::async_trait;
 use combclear_domain::basics::words::HoldingName;
@@ -27,6 +28,9 @@ const ROWS_PER_STEP: u16 = 500;
 pub(crate) trait Backend: Send + Sync + 'static {
     /// The sqlx driver.
     type Db: Database<Connection: Statements>;
+
+    /// How long a statement may take, where the other end can fall silent.
+    const PATIENCE: Option<Duration>;
 
     /// Connections for reading.
     fn readers(&self) -> &Pool<Self::Db>;
@@ -54,6 +58,26 @@ pub(crate) trait Backend: Send + Sync + 'static {
 
     /// Translates an error of the driver.
     fn explain(&self, error: sqlx::Error) -> StoreError;
+
+    /// What a statement that took too long says.
+    fn gone_silent(&self) -> StoreError;
+
+    /// Waits for a statement, but not for ever.
+    fn ask<T: Send>(
+        &self,
+        statement: impl Future<Output = sqlx::Result<T>> + Send,
+    ) -> impl Future<Output = Result<T, StoreError>> + Send {
+        async move {
+            let answer = match Self::PATIENCE {
+                None => statement.await,
+                Some(patience) => {
+                    let answer = tokio::time::timeout(patience, statement).await;
+                    answer.map_err(|_| self.gone_silent())?
+                }
+            };
+            answer.map_err(|error| self.explain(error))
+        }
+    }
 }
 
 /// The journals in one database.
@@ -75,8 +99,7 @@ impl<B: Backend> SqlJournal<B> {
     async fn walk(&self, holding: &HoldingName, since: Option<&Checkpoint>) -> Result<Verified, StoreError> {
         let told = {
             let mut reader = self.reader().await?;
-            let told = reader.of_kind(holding.as_str(), Kind::Archived).await;
-            told.map_err(|error| self.backend.explain(error))?
+            self.backend.ask(reader.of_kind(holding.as_str(), Kind::Archived)).await?
         };
         let mut walk = match Walk::begin(holding, since, &told) {
             Ok(walk) => walk,
@@ -86,8 +109,7 @@ impl<B: Backend> SqlJournal<B> {
         let mut from = i64::MIN;
         loop {
             let mut reader = self.reader().await?;
-            let rows = reader.page(holding.as_str(), from, ROWS_PER_STEP.into()).await;
-            let rows = rows.map_err(|error| self.backend.explain(error))?;
+            let rows = self.backend.ask(reader.page(holding.as_str(), from, ROWS_PER_STEP.into())).await?;
             for row in &rows {
                 if let Err(found) = walk.step(row) {
                     return Ok(found);
@@ -104,7 +126,7 @@ impl<B: Backend> SqlJournal<B> {
 
     async fn reader(&self) -> Result<PoolConnection<B::Db>, StoreError> {
         self.backend.is_in_place()?;
-        self.backend.readers().acquire().await.map_err(|error| self.backend.explain(error))
+        self.backend.ask(self.backend.readers().acquire()).await
     }
 }
 
@@ -119,7 +141,7 @@ impl<B: Backend> Journal for SqlJournal<B> {
         let backend = Arc::clone(&self.backend);
         backend.may_write()?;
         backend.is_in_place()?;
-        let write = backend.begin_write(holding).await.map_err(|error| backend.explain(error))?;
+        let write = backend.ask(backend.begin_write(holding)).await?;
         Ok(Box::new(SqlWriting { backend, write, holding: holding.clone() }))
     }
 
@@ -133,8 +155,7 @@ impl<B: Backend> Journal for SqlJournal<B> {
             return Ok(Vec::new());
         };
         let mut reader = self.reader().await?;
-        let rows = reader.page(holding.as_str(), from, limit.into()).await;
-        let rows = rows.map_err(|error| self.backend.explain(error))?;
+        let rows = self.backend.ask(reader.page(holding.as_str(), from, limit.into())).await?;
         rows.iter().map(|row| understand(holding, row)).collect()
     }
 
@@ -144,8 +165,9 @@ impl<B: Backend> Journal for SqlJournal<B> {
         after: Option<(u64, Hash)>,
         limit: u32,
     ) -> Result<Vec<Kept>, StoreError> {
-        let kept = self.reader().await?.kept(holding.as_str(), after, limit.into()).await;
-        kept.map_err(|error| self.backend.explain(error))?.map_err(|why| match why {
+        let mut reader = self.reader().await?;
+        let kept = self.backend.ask(reader.kept(holding.as_str(), after, limit.into())).await?;
+        kept.map_err(|why| match why {
             NotKept::Broken(broken) => {
                 StoreError::Broken { holding: holding.clone(), broken: Box::new(broken) }
             }
@@ -158,8 +180,9 @@ impl<B: Backend> Journal for SqlJournal<B> {
     }
 
     async fn is_whole(&self, holding: &HoldingName, last: u64, has_archives: bool) -> Result<(), StoreError> {
-        let by_id = self.reader().await?.count_by_id(holding.as_str()).await;
-        let by_id = by_id.map_err(|error| self.backend.explain(error))?;
+        let mut reader = self.reader().await?;
+        let by_id = self.backend.ask(reader.count_by_id(holding.as_str())).await?;
+        drop(reader);
         let by_id = u64::try_from(by_id).unwrap_or_default();
         // Another process may have added some meanwhile. None is ever taken away.
         if by_id < last || (by_id > last && self.tip(holding).await?.is_none_or(|(seq, _)| seq == last)) {
@@ -178,25 +201,24 @@ impl<B: Backend> Journal for SqlJournal<B> {
 
     async fn entry(&self, holding: &HoldingName, id: EntryId) -> Result<Option<Entry>, StoreError> {
         let mut reader = self.reader().await?;
-        let row = reader.by_id(holding.as_str(), id.0).await.map_err(|error| self.backend.explain(error))?;
+        let row = self.backend.ask(reader.by_id(holding.as_str(), id.0)).await?;
         row.map(|row| understand(holding, &row)).transpose()
     }
 
     async fn attached(&self, holding: &HoldingName) -> Result<Vec<Entry>, StoreError> {
         let mut reader = self.reader().await?;
-        let rows = reader.of_kind(holding.as_str(), Kind::DocumentAttached).await;
-        let rows = rows.map_err(|error| self.backend.explain(error))?;
+        let rows = self.backend.ask(reader.of_kind(holding.as_str(), Kind::DocumentAttached)).await?;
         rows.iter().map(|row| understand(holding, row)).collect()
     }
 
     async fn content(&self, holding: &HoldingName, hash: Hash) -> Result<Option<Vec<u8>>, StoreError> {
         let mut reader = self.reader().await?;
-        reader.content(holding.as_str(), hash).await.map_err(|error| self.backend.explain(error))
+        self.backend.ask(reader.content(holding.as_str(), hash)).await
     }
 
     async fn contents(&self, holding: &HoldingName) -> Result<Vec<(Hash, u64)>, StoreError> {
         let mut reader = self.reader().await?;
-        let kept = reader.contents(holding.as_str()).await.map_err(|error| self.backend.explain(error))?;
+        let kept = self.backend.ask(reader.contents(holding.as_str())).await?;
         // A hash of another length cannot come from this program, so it is skipped.
         let kept = kept.iter().filter_map(|(hash, bytes)| {
             Some((row::hash("hash", hash).ok()?, u64::try_from(*bytes).unwrap_or_default()))
@@ -206,7 +228,7 @@ impl<B: Backend> Journal for SqlJournal<B> {
 
     async fn holdings(&self) -> Result<Vec<HoldingName>, StoreError> {
         let mut reader = self.reader().await?;
-        let names = reader.holdings().await.map_err(|error| self.backend.explain(error))?;
+        let names = self.backend.ask(reader.holdings()).await?;
         let name = |text: &String| HoldingName::new(text).map_err(StoreError::UnreadableName);
         let mut names = names.iter().map(name).collect::<Result<Vec<_>, _>>()?;
         // Databases sort text differently.
@@ -241,7 +263,7 @@ impl<B: Backend> Journal for SqlJournal<B> {
     async fn ready(&self) -> Result<(), StoreError> {
         self.backend.trusted()?;
         let mut reader = self.reader().await?;
-        reader.probe().await.map_err(|error| self.backend.explain(error))?;
+        self.backend.ask(reader.probe()).await?;
         Ok(())
     }
 
@@ -266,7 +288,7 @@ impl<B: Backend> SqlWriting<B> {
 
     async fn commit(self: Box<Self>) -> Result<(), AppendError> {
         let SqlWriting { backend, write, .. } = *self;
-        write.commit().await.map_err(|error| backend.explain(error))?;
+        backend.ask(write.commit()).await?;
         // What went into a file that is gone from its place is lost when this program ends.
         backend.is_in_place()?;
         Ok(())
@@ -285,7 +307,6 @@ impl<B: Backend> Writing for SqlWriting<B> {
         // Every exit but the last line drops the transaction, which rolls it back.
         let SqlWriting { backend, write, holding } = &mut *self;
         let holding = &*holding;
-        let explain = |error| backend.explain(error);
         let vouched = vouched_for(holding, entries).map_err(AppendError::NotSealed)?;
         let mut tip = after;
         for entry in entries {
@@ -294,15 +315,15 @@ impl<B: Backend> Writing for SqlWriting<B> {
             // No journal reaches a place beyond i64; the database refuses it.
             let seq = i64::try_from(entry.seq).unwrap_or(i64::MAX);
             if let Some(archived_by) = vouched.get(&entry.seq) {
-                write.note_moved(holding.as_str(), seq, archived_by.0).await.map_err(explain)?;
+                backend.ask(write.note_moved(holding.as_str(), seq, archived_by.0)).await?;
             }
-            if write.insert(holding.as_str(), seq, entry).await.map_err(explain)? == 0 {
+            if backend.ask(write.insert(holding.as_str(), seq, entry)).await? == 0 {
                 return Err(AppendError::DuplicateId { id: entry.draft.id });
             }
             tip = Some(entry.tip());
         }
         for content in contents {
-            write.keep(holding.as_str(), content).await.map_err(explain)?;
+            backend.ask(write.keep(holding.as_str(), content)).await?;
         }
         self.commit().await
     }
@@ -319,7 +340,6 @@ impl<B: Backend> Writing for SqlWriting<B> {
         // Every way out of here but the last line drops the transaction, which takes back what was written.
         let SqlWriting { backend, write, holding } = &mut *self;
         let holding = &*holding;
-        let explain = |error| backend.explain(error);
         entry.follows(holding, after).map_err(AppendError::NotSealed)?;
         says_what_it_means(entry).map_err(AppendError::NotSealed)?;
         let Event::Archived(body) = &entry.draft.event else {
@@ -329,28 +349,28 @@ impl<B: Backend> Writing for SqlWriting<B> {
             return Err(misfit(entry.seq, Misfit::ContentsDiffer));
         }
         let seq = i64::try_from(entry.seq).unwrap_or(i64::MAX);
-        if write.insert(holding.as_str(), seq, entry).await.map_err(explain)? == 0 {
+        if backend.ask(write.insert(holding.as_str(), seq, entry)).await? == 0 {
             return Err(AppendError::DuplicateId { id: entry.draft.id });
         }
         let mut archives = Archives::default();
         for place in body.places.iter() {
             let seq = i64::try_from(place).unwrap_or(i64::MAX);
-            let found = write.page(holding.as_str(), seq, 1).await.map_err(explain)?;
+            let found = backend.ask(write.page(holding.as_str(), seq, 1)).await?;
             let row = found.first().filter(|row| row.seq == seq && place < entry.seq);
             let Some(row) = row else {
                 return Err(misfit(entry.seq, Misfit::NothingToMove { seq: place }));
             };
             let whole = whole(holding, row).map_err(|what| misfit(place, what))?;
-            write.note_moved(holding.as_str(), seq, entry.draft.id.0).await.map_err(explain)?;
-            if write.take_body(holding.as_str(), seq).await.map_err(explain)? != 1 {
+            backend.ask(write.note_moved(holding.as_str(), seq, entry.draft.id.0)).await?;
+            if backend.ask(write.take_body(holding.as_str(), seq)).await? != 1 {
                 return Err(misfit(place, Misfit::WentBefore));
             }
             archives.without_body(Rest::of(holding, &whole));
         }
         archives.archived(entry.seq, entry.draft.id, body).map_err(AppendError::NotSealed)?;
         for hash in contents {
-            let taken = write.take_content(holding.as_str(), *hash, entry.draft.id.0).await;
-            if taken.map_err(explain)? != 1 {
+            let taken = write.take_content(holding.as_str(), *hash, entry.draft.id.0);
+            if backend.ask(taken).await? != 1 {
                 return Err(misfit(entry.seq, Misfit::NoDocument { hash: *hash }));
             }
         }
@@ -364,7 +384,7 @@ async fn tip_on<B: Backend>(
     connection: &mut <B::Db as Database>::Connection,
     holding: &HoldingName,
 ) -> Result<Option<(u64, Hash)>, StoreError> {
-    let tip = connection.tip(holding.as_str()).await.map_err(|error| backend.explain(error))?;
+    let tip = backend.ask(connection.tip(holding.as_str())).await?;
     let Some((seq, hash)) = tip else { return Ok(None) };
     let seq = u64::try_from(seq).unwrap_or(0);
     let hash = row::hash("hash", &hash).map_err(|what| unreadable(holding, seq, what))?;

@@ -91,6 +91,9 @@ fn pool() -> SqlitePoolOptions {
 impl Backend for SqliteFile {
     type Db = Sqlite;
 
+    /// The disk answers, or says that it does not.
+    const PATIENCE: Option<Duration> = None;
+
     fn readers(&self) -> &SqlitePool {
         &self.readers
     }
@@ -128,6 +131,10 @@ impl Backend for SqliteFile {
 
     fn explain(&self, error: sqlx::Error) -> StoreError {
         explain(&self.place, &error)
+    }
+
+    fn gone_silent(&self) -> StoreError {
+        StoreError::Locked { place: self.place.display().to_string() }
     }
 }
 

@@ -201,3 +201,4 @@ macro_rules! statements_on {
 }
 
 statements_on!(sqlx::SqliteConnection);
+statements_on!(sqlx::PgConnection);

@@ -4,6 +4,7 @@
 //! they see a second copy of the types.
 #![expect(
     clippy::indexing_slicing,
+    clippy::expect_used,
     clippy::missing_errors_doc,
     clippy::missing_panics_doc,
     clippy::must_use_candidate,
@@ -16,3 +17,5 @@ pub mod cases;
 pub mod documents;
 pub mod entries;
 pub mod files;
+mod find_postgres;
+pub mod postgres;

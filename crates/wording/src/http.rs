@@ -14,6 +14,7 @@ pub fn store(words: &Words, error: &StoreError) -> Refused {
     let Refused { message, help } = keeping::store(words, error);
     let message = match error {
         StoreError::Locked { .. } => words.label(Label::HttpStoreLocked).to_owned(),
+        StoreError::Unreachable { .. } => words.label(Label::HttpStoreUnreachable).to_owned(),
         StoreError::Full { .. } => nothing_recorded(words, words.label(Label::HttpStoreFull)),
         StoreError::ReadOnly { .. } => nothing_recorded(words, words.label(Label::HttpStoreReadOnly)),
         StoreError::Unreadable { .. } => message,

@@ -43,6 +43,23 @@ pub fn store(words: &Words, error: &StoreError) -> Refused {
         }
         StoreError::Full { place } => (say!(words, StoreFull, place = place), Label::StoreFullHelp),
         StoreError::Locked { place } => (say!(words, StoreLocked, place = place), Label::StoreLockedHelp),
+        StoreError::Unreachable { place, what } => {
+            (say!(words, StoreUnreachable, place = place, what = what), Label::StoreUnreachableHelp)
+        }
+        StoreError::NotAdmitted { place, what } => {
+            (say!(words, StoreNotAdmitted, place = place, what = what), Label::StoreNotAdmittedHelp)
+        }
+        StoreError::TooOld { place, version, least } => {
+            let (version, least) = (i64::from(*version), i64::from(*least));
+            (
+                say!(words, StoreTooOld, place = place, version = version, least = least),
+                Label::StoreTooOldHelp,
+            )
+        }
+        StoreError::OtherEncoding { place, encoding } => (
+            say!(words, StoreOtherEncoding, place = place, encoding = encoding),
+            Label::StoreOtherEncodingHelp,
+        ),
         StoreError::Damaged { place, what } => {
             (say!(words, StoreDamaged, place = place, what = what), Label::StoreDamagedHelp)
         }
@@ -98,7 +115,13 @@ fn address(words: &Words, bad: &BadAddress) -> Refused {
         BadAddress::OtherKind { kind } => {
             (say!(words, AddressOtherKind, kind = kind), label(Label::AddressNameAFile))
         }
-        BadAddress::NotBuiltYet => (label(Label::AddressNotBuiltYet), label(Label::AddressNotBuiltYetHelp)),
+        BadAddress::UnreadableServer => {
+            (label(Label::AddressUnreadableServer), label(Label::AddressUnreadableServerHelp))
+        }
+        BadAddress::OtherParameter { parameter } => (
+            say!(words, AddressOtherParameter, parameter = parameter),
+            label(Label::AddressOtherParameterHelp),
+        ),
         BadAddress::NoFile => (label(Label::AddressNoFile), label(Label::AddressNoFileHelp)),
         BadAddress::NotAPath { file } => {
             (say!(words, AddressNotAPath, file = file), label(Label::AddressNotAPathHelp))

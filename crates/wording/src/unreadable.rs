@@ -196,6 +196,9 @@ fn entry_at(words: &Words, EntryFault { pointer: _, what }: &EntryFault, place: 
             }),
         },
         Unreadable::NoId => label(Label::UnreadableNoId, Label::UnreadableNoIdHelp),
+        Unreadable::NullCharacter => {
+            label(Label::UnreadableNullCharacter, Label::UnreadableNullCharacterHelp)
+        }
         Unreadable::NoReason => label(Label::UnreadableNoReason, Label::UnreadableNoReasonHelp),
         Unreadable::NothingCorrected => {
             label(Label::UnreadableNothingCorrected, Label::UnreadableNothingCorrectedHelp)

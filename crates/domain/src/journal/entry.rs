@@ -220,6 +220,7 @@ pub struct Envelope {
     pub body: Box<RawValue>,
     /// What it was copied from, such as a notebook, if a paper register is taken over.
     #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "openapi", schema(pattern = r"^[^\u0000]*$"))]
     pub copied_from: Option<String>,
     /// The day on which it was written there. Required with `copied_from`.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -229,6 +230,7 @@ pub struct Envelope {
     pub corrects: Option<WhichEntry>,
     /// Why it is corrected. Required with `corrects`.
     #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "openapi", schema(pattern = r"^[^\u0000]*$"))]
     pub reason: Option<String>,
 }
 
@@ -315,6 +317,13 @@ impl Envelope {
             Body::AsWritten => self.body.get().into(),
             Body::Canonical | Body::InArchive => event.to_body().into(),
         };
+        // Not every database keeps it. Entries that were sealed with one are read as they are.
+        let texts = [("/copied_from", &self.copied_from), ("/reason", &self.reason)];
+        for (pointer, text) in texts.into_iter().filter(|_| matches!(text, Body::Canonical)) {
+            if text.as_ref().is_some_and(|text| text.contains('\0')) {
+                return Err(EntryFault::at(pointer, Unreadable::NullCharacter));
+            }
+        }
         let copied_from = CopiedFrom::of(self.copied_from, self.written_on)?;
         let correction = match (self.corrects, self.reason) {
             (None, None) => None,

@@ -45,6 +45,8 @@ pub enum Unreadable {
     NoId,
     /// It corrects another, but gives no reason.
     NoReason,
+    /// A text contains U+0000.
+    NullCharacter,
     /// It gives a reason, but corrects none.
     NothingCorrected,
     /// It was copied, but from what is not said.

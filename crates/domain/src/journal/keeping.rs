@@ -62,6 +62,36 @@ pub enum StoreError {
         /// Where the database is.
         place: String,
     },
+    /// The server of the database cannot be reached, or does not answer.
+    Unreachable {
+        /// Where the database is.
+        place: String,
+        /// What the driver or the server says about it.
+        what: String,
+    },
+    /// The server does not admit the user of the address, or does not let that user do what is needed.
+    NotAdmitted {
+        /// Where the database is.
+        place: String,
+        /// What the server says about it.
+        what: String,
+    },
+    /// The server is older than any that this program works with.
+    TooOld {
+        /// Where the database is.
+        place: String,
+        /// Its version.
+        version: i32,
+        /// The oldest version that this program works with.
+        least: i32,
+    },
+    /// The database keeps texts in another encoding than UTF-8.
+    OtherEncoding {
+        /// Where the database is.
+        place: String,
+        /// Its encoding.
+        encoding: String,
+    },
     /// Its pages contradict each other.
     Damaged {
         /// Where the database is.
@@ -137,8 +167,13 @@ pub enum BadAddress {
         /// The kind.
         kind: String,
     },
-    /// It names a database that journals are not yet kept in.
-    NotBuiltYet,
+    /// What names a server cannot be read. It may hold a password.
+    UnreadableServer,
+    /// A parameter that the address of a server does not take. Its value may be a password.
+    OtherParameter {
+        /// Its name.
+        parameter: String,
+    },
     /// It names no file.
     NoFile,
     /// What stands for the file is not the path of one.

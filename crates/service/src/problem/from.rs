@@ -14,6 +14,7 @@ impl From<StoreError> for Problem {
         tracing::error!(%error, "the journal could not be read or written");
         let kind = match &error {
             StoreError::Locked { .. } => ProblemKind::StoreBusy,
+            StoreError::Unreachable { .. } => ProblemKind::StoreUnreachable,
             StoreError::Full { .. } => ProblemKind::StoreFull,
             StoreError::Guards { .. }
             | StoreError::Broken { .. }

@@ -84,6 +84,8 @@ problems! {
     StoreFull = "store-full", INSUFFICIENT_STORAGE, Label::ProblemStoreFull, Label::ProblemStoreFullPage;
     Internal = "internal", INTERNAL_SERVER_ERROR, Label::ProblemInternal, Label::ProblemInternalPage;
     StoreBusy = "store-busy", SERVICE_UNAVAILABLE, Label::ProblemStoreBusy, Label::ProblemStoreBusyPage;
+    StoreUnreachable = "store-unreachable", SERVICE_UNAVAILABLE,
+        Label::ProblemStoreUnreachable, Label::ProblemStoreUnreachablePage;
     NotReady = "not-ready", SERVICE_UNAVAILABLE, Label::ProblemNotReady, Label::ProblemNotReadyPage;
     Timeout = "timeout", SERVICE_UNAVAILABLE, Label::ProblemTimeout, Label::ProblemTimeoutPage;
 }
@@ -92,6 +94,15 @@ impl ProblemKind {
     /// The kind with this slug.
     pub(crate) fn from_slug(slug: &str) -> Option<ProblemKind> {
         ProblemKind::ALL.iter().copied().find(|kind| kind.slug() == slug)
+    }
+
+    /// After how many seconds the same request may succeed, if that is a matter of time.
+    pub(crate) fn retry_after(self) -> Option<u16> {
+        match self {
+            ProblemKind::StoreBusy => Some(1),
+            ProblemKind::StoreUnreachable | ProblemKind::NotReady | ProblemKind::Timeout => Some(5),
+            _ => None,
+        }
     }
 
     pub(crate) fn title(self) -> &'static str {

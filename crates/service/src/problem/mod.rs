@@ -11,7 +11,7 @@ mod kind;
 
 use axum::Json;
 use axum::extract::Request;
-use axum::http::header::{CONTENT_LENGTH, CONTENT_TYPE};
+use axum::http::header::{CONTENT_LENGTH, CONTENT_TYPE, RETRY_AFTER};
 use axum::http::{HeaderValue, StatusCode};
 use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
@@ -193,6 +193,9 @@ impl IntoResponse for Problem {
     fn into_response(self) -> Response {
         let mut response = (self.kind.status(), Json(&self.shortened())).into_response();
         response.headers_mut().insert(CONTENT_TYPE, PROBLEM_JSON);
+        if let Some(seconds) = self.kind.retry_after() {
+            response.headers_mut().insert(RETRY_AFTER, seconds.into());
+        }
         response.extensions_mut().insert(self);
         response
     }

@@ -11,7 +11,7 @@ use combclear_domain::{Day, Instant};
 use combclear_store::{Journal, StoreError};
 use combclear_wording::refusals::Refused;
 use sqlx::sqlite::SqliteConnectOptions;
-use sqlx::{AssertSqlSafe, ConnectOptions, SqliteConnection};
+use sqlx::{AssertSqlSafe, ConnectOptions, PgConnection, SqliteConnection};
 use tempfile::TempDir;
 use uuid::Uuid;
 
@@ -51,6 +51,16 @@ impl Bench {
         raw(&self.path).await
     }
 
+    /// The tables as another program would change them.
+    pub(crate) async fn by_hand(&self) -> ByHand {
+        ByHand::Sqlite(self.raw().await)
+    }
+
+    /// The same without the triggers that guard the tables.
+    pub(crate) async fn by_hand_unguarded(&self) -> ByHand {
+        ByHand::Sqlite(self.unguarded().await)
+    }
+
     /// The same without the triggers that guard the tables.
     pub(crate) async fn unguarded(&self) -> SqliteConnection {
         let mut raw = self.raw().await;
@@ -71,6 +81,75 @@ impl Bench {
         run(&mut raw, "pragma ignore_check_constraints = on").await.unwrap();
         raw
     }
+}
+
+/// A connection to the tables beside the program, on whatever database.
+pub(crate) enum ByHand {
+    Sqlite(SqliteConnection),
+    #[cfg_attr(not(postgres), expect(dead_code, reason = "there is no such server on this machine"))]
+    Postgres(PgConnection),
+    #[cfg_attr(not(postgres), expect(dead_code, reason = "there is no such server on this machine"))]
+    PostgresUnguarded(PgConnection),
+}
+
+impl ByHand {
+    /// Runs a statement that both databases understand. Returns the number of rows changed.
+    pub(crate) async fn run(&mut self, sql: &str) -> sqlx::Result<u64> {
+        let sql = AssertSqlSafe(sql.to_owned());
+        Ok(match self {
+            ByHand::Sqlite(raw) => sqlx::query(sql).execute(raw).await?.rows_affected(),
+            ByHand::Postgres(raw) => sqlx::query(sql).execute(raw).await?.rows_affected(),
+            // The guards are there again afterwards, so that only what was changed can be noticed.
+            ByHand::PostgresUnguarded(raw) => {
+                sqlx::query(guards("disable trigger all", "")).execute(&mut *raw).await?;
+                let done = sqlx::query(sql).execute(&mut *raw).await?.rows_affected();
+                sqlx::query(guards("enable trigger all", "enable always trigger")).execute(raw).await?;
+                done
+            }
+        })
+    }
+
+    /// The two texts of a row.
+    pub(crate) async fn texts(&mut self, sql: &str) -> [String; 2] {
+        let sql = AssertSqlSafe(sql.to_owned());
+        let (one, two) = match self {
+            ByHand::Sqlite(raw) => sqlx::query_as(sql).fetch_one(raw).await.unwrap(),
+            ByHand::Postgres(raw) | ByHand::PostgresUnguarded(raw) => {
+                sqlx::query_as(sql).fetch_one(raw).await.unwrap()
+            }
+        };
+        [one, two]
+    }
+
+    /// What is kept under the hash of a content.
+    pub(crate) async fn content(&mut self, hash: &[u8]) -> Option<Vec<u8>> {
+        let sql = "select bytes from contents where hash = $1";
+        match self {
+            ByHand::Sqlite(raw) => sqlx::query_scalar(sql).bind(hash).fetch_optional(raw).await.unwrap(),
+            ByHand::Postgres(raw) | ByHand::PostgresUnguarded(raw) => {
+                sqlx::query_scalar(sql).bind(hash).fetch_optional(raw).await.unwrap()
+            }
+        }
+    }
+}
+
+/// Changes the triggers of all tables, then each of our own.
+fn guards(all: &str, each: &str) -> AssertSqlSafe<String> {
+    let each = if each.is_empty() {
+        String::new()
+    } else {
+        format!(
+            "for guard in select tgname, tgrelid::regclass as of from pg_trigger join pg_class on pg_class.oid = tgrelid
+            where not tgisinternal and relnamespace = current_schema()::regnamespace loop
+                execute format('alter table %s {each} %I', guard.of, guard.tgname);
+            end loop;"
+        )
+    };
+    AssertSqlSafe(format!(
+        "do $$ declare guard record; begin
+        alter table entries {all}; alter table contents {all}; alter table moved {all};
+        alter table moved_contents {all}; {each} end $$"
+    ))
 }
 
 pub(crate) fn url(path: &Path) -> String {

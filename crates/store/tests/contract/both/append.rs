@@ -7,7 +7,8 @@ use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::{Draft, Entry, Event, Hash, Kind};
 use combclear_store::{AppendError, Journal, Verified};
 
-use crate::making::{Bench, chain, draft, drafts, holding, id, recorded_at};
+use super::Bench;
+use crate::making::{chain, draft, drafts, holding, id, recorded_at};
 
 #[tokio::test]
 async fn entries_come_back_to_the_byte() {
@@ -17,11 +18,9 @@ async fn entries_come_back_to_the_byte() {
     let lines = |entries: &[Entry]| entries.iter().map(Entry::to_json).collect::<Vec<_>>();
     assert_eq!(lines(&kept), lines(&entries));
     // Checked with raw SQL, in case reading and writing are wrong in the same way.
-    let (body, at): (String, String) =
-        sqlx::query_as("select body, happened_at from entries where holding = 'first' and seq = 12")
-            .fetch_one(&mut bench.raw().await)
-            .await
-            .unwrap();
+    let mut raw = bench.by_hand().await;
+    let [body, at] =
+        raw.texts("select body, happened_at from entries where holding = 'first' and seq = 12").await;
     assert_eq!(body, "{\"apiary\":\"apiary 12\",\"place\":\"behind the \\\"old\\\" barn, 300 m \u{2191}\"}");
     assert_eq!(at, "09:30");
 }

@@ -1,0 +1,14 @@
+//! The contract on a file.
+
+use crate::making::Bench;
+
+#[path = "both/append.rs"]
+mod append;
+#[path = "both/archive.rs"]
+pub(crate) mod archive;
+#[path = "both/documents.rs"]
+pub(crate) mod documents;
+#[path = "both/read.rs"]
+mod read;
+#[path = "both/verify.rs"]
+pub(crate) mod verify;

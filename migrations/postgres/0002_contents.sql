@@ -1,0 +1,47 @@
+-- The contents of documents, each once per holding, under the SHA-256 hash of its bytes. Which entry attaches it stands in
+-- the journal; here are only the bytes.
+create table contents (
+    holding text  collate "C" not null,
+    hash    bytea not null check (length(hash) = 32),
+    bytes   bytea not null check (length(bytes) between 1 and 10000000),
+    primary key (holding, hash)
+);
+
+create function contents_are_not_updated() returns trigger language plpgsql set search_path from current as $$
+begin
+    raise exception 'a document is never changed; attach another with a new entry';
+end
+$$;
+create trigger contents_are_not_updated before update on contents
+for each row execute function contents_are_not_updated();
+alter table contents enable always trigger contents_are_not_updated;
+
+create function contents_are_not_deleted() returns trigger language plpgsql set search_path from current as $$
+begin
+    raise exception 'a document is never deleted';
+end
+$$;
+create trigger contents_are_not_deleted before delete on contents
+for each row execute function contents_are_not_deleted();
+alter table contents enable always trigger contents_are_not_deleted;
+
+create function contents_are_not_truncated() returns trigger language plpgsql set search_path from current as $$
+begin
+    raise exception 'a document is never deleted';
+end
+$$;
+create trigger contents_are_not_truncated before truncate on contents
+for each statement execute function contents_are_not_truncated();
+alter table contents enable always trigger contents_are_not_truncated;
+
+create function contents_keep_their_bytes() returns trigger language plpgsql set search_path from current as $$
+begin
+    if exists (select 1 from contents where holding = new.holding and hash = new.hash) then
+        return null;
+    end if;
+    return new;
+end
+$$;
+create trigger contents_keep_their_bytes before insert on contents
+for each row execute function contents_keep_their_bytes();
+alter table contents enable always trigger contents_keep_their_bytes;
