@@ -6,6 +6,10 @@
     clippy::indexing_slicing,
     reason = "a test stops at the first surprise"
 )]
+#![cfg_attr(
+    postgres,
+    expect(clippy::duplicate_mod, reason = "the rooms of `both` are built once for each database")
+)]
 
 mod archive;
 mod changed_rows;

@@ -96,7 +96,9 @@ async fn a_network_that_is_cut_is_said_and_mends_without_hands() {
 async fn a_database_that_is_put_back_from_an_older_copy_and_goes_on_is_read_anew() {
     let (bench, journal, holding, entries) = Bench::with_entries(6).await;
     let holdings = Holdings::new(Arc::clone(&journal));
-    let asked = async || holdings.read(&holding, |holding| holding.tip()).await.unwrap().unwrap();
+    let asked = async || {
+        holdings.read(&holding, combclear_domain::facts::holding::Holding::tip).await.unwrap().unwrap()
+    };
     assert_eq!(asked().await, entries.last().map(Entry::tip));
     let mut raw = bench.by_hand_unguarded().await;
     raw.run("delete from entries where seq > 3").await.unwrap();

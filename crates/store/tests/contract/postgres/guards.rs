@@ -39,8 +39,9 @@ async fn entries_can_neither_be_changed_nor_deleted_nor_replaced() {
             "has no gaps",
         ),
         (
-            format!("insert into entries select holding, 4, gen_random_uuid(), happened_on, null, recorded_at,
-                recorded_by, kind, '', null, null, prev, hash, null, null from entries where seq = 3"),
+            "insert into entries select holding, 4, gen_random_uuid(), happened_on, null, recorded_at,
+                recorded_by, kind, '', null, null, prev, hash, null, null from entries where seq = 3"
+                .to_owned(),
             "an entry comes with its body",
         ),
     ] {
