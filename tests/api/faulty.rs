@@ -3,7 +3,9 @@
 use std::sync::Arc;
 
 use async_trait::async_trait;
+use combclear_domain::Instant;
 use combclear_domain::basics::words::HoldingName;
+use combclear_domain::journal::key::{Key, KeyId};
 use combclear_domain::journal::seal::Broken;
 use combclear_domain::journal::{Checkpoint, Content, Entry, EntryId, Hash, Kept};
 use combclear_store::{AppendError, Journal, StoreError, Verified, Writing};
@@ -148,6 +150,22 @@ impl Journal for Faulty {
             Trouble::Broken(broken) => Ok(Verified::Broken(broken.clone())),
             _ => self.journal.verify(holding, since).await,
         }
+    }
+
+    async fn add_key(&self, key: &Key, secret: Hash) -> Result<(), StoreError> {
+        self.journal.add_key(key, secret).await
+    }
+
+    async fn keys(&self) -> Result<Vec<Key>, StoreError> {
+        self.journal.keys().await
+    }
+
+    async fn key(&self, id: KeyId) -> Result<Option<(Key, Hash)>, StoreError> {
+        self.journal.key(id).await
+    }
+
+    async fn end_key(&self, id: KeyId, at: Instant) -> Result<bool, StoreError> {
+        self.journal.end_key(id, at).await
     }
 
     async fn ready(&self) -> Result<(), StoreError> {

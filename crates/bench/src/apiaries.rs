@@ -2,7 +2,7 @@
 
 use std::fmt::Write;
 
-use combclear_domain::basics::calendar::Day;
+use combclear_domain::basics::calendar::{Day, Instant};
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::Entry;
 use combclear_domain::journal::entry::Envelope;
@@ -92,7 +92,7 @@ impl Writer {
         let envelope = json!({ "id": id, "on": on, "recorded_by": "keeper", "kind": kind, "body": body });
         let draft = Envelope::from_json(&envelope.to_string()).and_then(Envelope::read);
         let draft = draft.unwrap_or_else(|fault| panic!("{envelope}: {fault}"));
-        let recorded_at = named("2026-04-18T12:00:00.000Z");
+        let recorded_at: Instant = named("2026-04-18T12:00:00.000Z");
         let entry = Entry::seal(self.holding.name(), draft, recorded_at, self.holding.tip());
         self.holding.accept(&entry).unwrap_or_else(|refusal| panic!("{envelope}: {refusal}"));
         id

@@ -2,7 +2,7 @@
 
 use std::str::FromStr;
 
-use combclear_domain::basics::calendar::Day;
+use combclear_domain::basics::calendar::{Day, Instant};
 use combclear_domain::basics::quantity::Quantity;
 use combclear_domain::basics::words::{Brood, ColonyName, MedicinesInside, SuperPurpose, Unit};
 use combclear_domain::facts::holding::Holding;
@@ -134,7 +134,7 @@ impl Writer {
     fn write(&mut self, on: Day, event: Event) -> EntryId {
         let id: EntryId = name(&format!("00000000-0000-7000-8000-{:012x}", self.entries.len() + 1));
         let draft = Draft::new(id, on, name("keeper"), event);
-        let recorded_at = name(&format!("{on}T12:00:00.000Z"));
+        let recorded_at: Instant = name(&format!("{on}T12:00:00.000Z"));
         let entry = Entry::seal(self.holding.name(), draft, recorded_at, self.holding.tip());
         if let Err(refusal) = self.holding.accept(&entry) {
             panic!("entry {} of {on} is refused: {refusal}", entry.to_json());

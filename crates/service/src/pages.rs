@@ -4,7 +4,7 @@ use combclear_domain::basics::calendar::TimeOfDay;
 use combclear_domain::basics::words::{HoldingName, Person};
 use combclear_domain::journal::copied::CopiedFrom;
 use combclear_domain::journal::entry::{Correction, Envelope};
-use combclear_domain::journal::{Entry, EntryId, Hash, Kind};
+use combclear_domain::journal::{Entry, EntryId, Hash, KeyId, Kind};
 use combclear_domain::{Day, Instant};
 use percent_encoding::{AsciiSet, NON_ALPHANUMERIC, utf8_percent_encode};
 use serde::Serialize;
@@ -35,6 +35,9 @@ pub(crate) struct EntryReport {
     recorded_at: Instant,
     /// Who recorded it.
     recorded_by: Person,
+    /// The key with which it was recorded, where a key was asked for.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    key: Option<KeyId>,
     /// The kind of entry.
     kind: Kind,
     /// What happened, in the fields of that kind; null if an `archived` entry moved it into an archive.
@@ -73,6 +76,7 @@ impl EntryReport {
             at: draft.at,
             recorded_at: entry.recorded_at,
             recorded_by: draft.recorded_by.clone(),
+            key: entry.key,
             kind: draft.kind(),
             // A body is valid JSON, since it was parsed before; an archived one becomes null.
             body: RawValue::from_string(draft.body.as_ref().to_owned()).unwrap_or_default(),
@@ -149,7 +153,7 @@ mod tests {
         });
         let draft = Draft::new(id, "2026-04-11".parse().unwrap(), "A. Keeper".parse().unwrap(), event);
         let holding = "heathside".parse().unwrap();
-        let now = "2026-04-11T08:15:30.123Z".parse().unwrap();
+        let now: Instant = "2026-04-11T08:15:30.123Z".parse().unwrap();
         for draft in [draft.clone(), draft.at("09:30".parse().unwrap()).correcting(id, "wrong colony")] {
             let entry = Entry::seal(&holding, draft, now, None);
             assert_eq!(serde_json::to_string(&EntryReport::of(&entry)).unwrap(), entry.to_json());

@@ -6,10 +6,10 @@
 use std::collections::{HashMap, HashSet};
 use std::sync::Arc;
 
-use combclear_domain::basics::calendar::Instant;
 use combclear_domain::basics::spelling::nearest_name;
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::facts::holding::{Holding, Record, Refusal};
+use combclear_domain::journal::key::Stamp;
 use combclear_domain::journal::misfit::Misfit;
 use combclear_domain::journal::seal::hash_of;
 use combclear_domain::journal::{Content, Draft, Entry, EntryId, Event, Hash, Kept};
@@ -151,7 +151,7 @@ impl Holdings {
         &self,
         holding: &HoldingName,
         first: Draft,
-        now: Instant,
+        now: impl Into<Stamp>,
     ) -> Result<Recorded, RecordError> {
         if self.journal.tip(holding).await?.is_some() {
             return match self.journal.entry(holding, first.id).await? {
@@ -161,7 +161,7 @@ impl Holdings {
         }
         let id = first.id;
         let (recorded, refused) =
-            self.record_with(holding, &[first], &[], now, OnRefusal::Stop, IfNew::Begin).await?;
+            self.record_with(holding, &[first], &[], now.into(), OnRefusal::Stop, IfNew::Begin).await?;
         match (recorded.into_iter().next(), refused.into_iter().next()) {
             (Some(recorded), None) => Ok(recorded),
             (_, Some(error)) => Err(error),
@@ -179,7 +179,7 @@ impl Holdings {
         &self,
         holding: &HoldingName,
         drafts: Vec<Draft>,
-        now: Instant,
+        now: impl Into<Stamp>,
     ) -> Result<Vec<Recorded>, RecordError> {
         let (recorded, refused) =
             self.record_each(holding, &drafts, now, OnRefusal::Stop, IfNew::Refuse).await?;
@@ -199,11 +199,12 @@ impl Holdings {
         holding: &HoldingName,
         draft: Draft,
         content: Content,
-        now: Instant,
+        now: impl Into<Stamp>,
     ) -> Result<Recorded, RecordError> {
         let id = draft.id;
-        let (recorded, refused) =
-            self.record_with(holding, &[draft], &[content], now, OnRefusal::Stop, IfNew::Refuse).await?;
+        let (recorded, refused) = self
+            .record_with(holding, &[draft], &[content], now.into(), OnRefusal::Stop, IfNew::Refuse)
+            .await?;
         match (recorded.into_iter().next(), refused.into_iter().next()) {
             (Some(recorded), None) => Ok(recorded),
             (_, Some(error)) => Err(error),
@@ -221,11 +222,11 @@ impl Holdings {
         &self,
         holding: &HoldingName,
         drafts: &[Draft],
-        now: Instant,
+        now: impl Into<Stamp>,
         on_refusal: OnRefusal,
         if_new: IfNew,
     ) -> Result<(Vec<Recorded>, Vec<RecordError>), RecordError> {
-        self.record_with(holding, drafts, &[], now, on_refusal, if_new).await
+        self.record_with(holding, drafts, &[], now.into(), on_refusal, if_new).await
     }
 
     async fn record_with(
@@ -233,7 +234,7 @@ impl Holdings {
         holding: &HoldingName,
         drafts: &[Draft],
         contents: &[Content],
-        now: Instant,
+        now: Stamp,
         on_refusal: OnRefusal,
         if_new: IfNew,
     ) -> Result<(Vec<Recorded>, Vec<RecordError>), RecordError> {
@@ -281,7 +282,7 @@ impl Holdings {
         taken: &mut Taken,
         index: usize,
         draft: &Draft,
-        now: Instant,
+        now: Stamp,
     ) -> Result<Recorded, RecordError> {
         if current.entry(draft.id).is_some() {
             let known = match taken.get(draft.id) {
@@ -366,7 +367,7 @@ impl Holdings {
         after: (u64, Hash),
         draft: Draft,
         contents: &[Hash],
-        now: Instant,
+        now: impl Into<Stamp>,
     ) -> Result<Entry, RecordError> {
         let write = self.journal.begin_write(holding).await?;
         let fold = self.fold(holding).await;

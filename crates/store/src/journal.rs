@@ -1,7 +1,9 @@
 //! The interface of the store.
 
 use async_trait::async_trait;
+use combclear_domain::basics::calendar::Instant;
 use combclear_domain::basics::words::HoldingName;
+use combclear_domain::journal::key::{Key, KeyId};
 use combclear_domain::journal::seal::Broken;
 use combclear_domain::journal::{Checkpoint, Content, Entry, EntryId, Hash, Kept};
 
@@ -123,6 +125,30 @@ pub trait Journal: Send + Sync {
     /// [`StoreError`] if the database cannot be read. A broken chain is an answer, not an error.
     async fn verify(&self, holding: &HoldingName, since: Option<&Checkpoint>)
     -> Result<Verified, StoreError>;
+
+    /// Keeps a new key, of which only the hash of the secret is known here.
+    ///
+    /// # Errors
+    /// [`StoreError`].
+    async fn add_key(&self, key: &Key, secret: Hash) -> Result<(), StoreError>;
+
+    /// Every key, in the order of their ids; those that ended too.
+    ///
+    /// # Errors
+    /// [`StoreError`].
+    async fn keys(&self) -> Result<Vec<Key>, StoreError>;
+
+    /// The key with this id, and the hash of its secret.
+    ///
+    /// # Errors
+    /// [`StoreError`].
+    async fn key(&self, id: KeyId) -> Result<Option<(Key, Hash)>, StoreError>;
+
+    /// Ends a key at this time. Returns whether it was ended now: false if there is none with this id, or if it ended before.
+    ///
+    /// # Errors
+    /// [`StoreError`].
+    async fn end_key(&self, id: KeyId, at: Instant) -> Result<bool, StoreError>;
 
     /// Checks that the database answers, and that it is trusted.
     ///

@@ -7,6 +7,7 @@
 //! holdings.rs     Holdings: a journal with its holdings in memory; records entries, answers questions
 //! sql_journal.rs  SqlJournal<B: Backend>: append, page, verify ..., written once for every database
 //! verify.rs       walks the chain over raw rows
+//! key_row.rs      a key as a row
 //! row.rs          an entry as a row, and a row as an entry; in short for the fold, which reads every row
 //! sql.rs          every statement, once, with $1 placeholders
 //! statements.rs   trait Statements: bind and fetch, generated per database by a macro
@@ -57,6 +58,7 @@ use std::sync::Arc;
 mod documents;
 mod holdings;
 mod journal;
+mod key_row;
 mod postgres;
 mod row;
 mod sql;

@@ -103,6 +103,10 @@ impl Backend for PostgresDatabase {
         Ok(write)
     }
 
+    async fn begin_write_of_keys(&self) -> sqlx::Result<Transaction<'static, Postgres>> {
+        self.writers.begin().await
+    }
+
     fn trusted(&self) -> Result<(), StoreError> {
         self.untrusted.clone().map_or(Ok(()), Err)
     }

@@ -10,7 +10,7 @@ use combclear_domain::journal::entry::Correction;
 use combclear_domain::journal::misfit::{Misfit, OptionalColumn};
 use combclear_domain::journal::places::Places;
 use combclear_domain::journal::seal::{Broken, Fields, Link, follows};
-use combclear_domain::journal::{Draft, Entry, EntryId, Event, Hash, Kept, Kind};
+use combclear_domain::journal::{Draft, Entry, EntryId, Event, Hash, Kept, KeyId, Kind};
 use sqlx::ColumnIndex;
 use uuid::Uuid;
 
@@ -29,6 +29,7 @@ pub(crate) struct Row {
     reason: Option<Vec<u8>>,
     copied_from: Option<Vec<u8>>,
     written_on: Option<Vec<u8>>,
+    key: Option<Vec<u8>>,
     prev: Vec<u8>,
     hash: Vec<u8>,
 }
@@ -56,6 +57,7 @@ where
             reason: row.try_get_unchecked("reason")?,
             copied_from: row.try_get_unchecked("copied_from")?,
             written_on: row.try_get_unchecked("written_on")?,
+            key: row.try_get_unchecked("key")?,
             prev: row.try_get_unchecked("prev")?,
             hash: row.try_get_unchecked("hash")?,
         })
@@ -113,7 +115,11 @@ impl Row {
             columns.kept(&columns.fields("")?)?;
         let body = text("body", columns.body)?.into();
         let draft = Draft { id, on, at, recorded_by, event, body, copied_from, correction };
-        Ok(Entry { draft, seq, recorded_at, prev: self.prev()?, hash })
+        let key = match &self.key {
+            Some(key) => Some(read::<KeyId>("key", text("key", key)?)?),
+            None => None,
+        };
+        Ok(Entry { draft, seq, recorded_at, key, prev: self.prev()?, hash })
     }
 
     fn columns(&self) -> Columns<'_> {
@@ -130,6 +136,7 @@ impl Row {
             reason: self.reason.as_deref(),
             copied_from: self.copied_from.as_deref(),
             written_on: self.written_on.as_deref(),
+            key: self.key.as_deref(),
             hash: &self.hash,
         }
     }
@@ -149,6 +156,7 @@ pub(crate) struct Columns<'a> {
     reason: Option<&'a [u8]>,
     copied_from: Option<&'a [u8]>,
     written_on: Option<&'a [u8]>,
+    key: Option<&'a [u8]>,
     hash: &'a [u8],
 }
 
@@ -176,7 +184,8 @@ impl<'a> Columns<'a> {
             reason: row.try_get_unchecked(9)?,
             copied_from: row.try_get_unchecked(10)?,
             written_on: row.try_get_unchecked(11)?,
-            hash: row.try_get_unchecked(12)?,
+            key: row.try_get_unchecked(12)?,
+            hash: row.try_get_unchecked(13)?,
         })
     }
 
@@ -251,6 +260,7 @@ impl<'a> Columns<'a> {
             corrects: corrects.unwrap_or_default(),
             reason: text("reason", reason.unwrap_or_default())?,
             copied,
+            key: self.key.map(|key| text("key", key)).transpose()?,
         })
     }
 }

@@ -6,24 +6,24 @@
 pub(crate) const TIP: &str = "
 select seq, hash from entries where holding = $1 order by seq desc limit 1";
 
-/// Arguments: fifteen columns. Adds nothing if the holding already has the id.
+/// Arguments: sixteen columns. Adds nothing if the holding already has the id.
 pub(crate) const INSERT: &str = "
 insert into entries (holding, seq, id, happened_on, happened_at, recorded_at, recorded_by, kind, body, corrects, reason,
-    copied_from, written_on, prev, hash)
-values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13, $14, $15)
+    copied_from, written_on, key, prev, hash)
+values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13, $14, $15, $16)
 on conflict (holding, id) do nothing";
 
 /// Arguments: holding, first place, limit.
 pub(crate) const PAGE: &str = "
 select seq, id, happened_on, happened_at, recorded_at, recorded_by, kind, body, corrects, reason, copied_from,
-    written_on, prev, hash
+    written_on, key, prev, hash
 from entries where holding = $1 and seq >= $2 order by seq limit $3";
 
 /// Arguments: holding, first place, limit. The fold reads every row, so this leaves out what it does not keep. The columns are in the
 /// order of `row::Columns`.
 pub(crate) const KEPT: &str = "
 select seq, id, happened_on, happened_at, recorded_at, recorded_by, kind, body, corrects, reason, copied_from,
-    written_on, hash
+    written_on, key, hash
 from entries where holding = $1 and seq >= $2 order by seq limit $3";
 
 /// Arguments: holding, the lowest id. Counts in the order of the ids, which is another than that of the places: an entry that is
@@ -34,13 +34,13 @@ select count(*) from entries where holding = $1 and id >= $2";
 /// Arguments: holding, id.
 pub(crate) const BY_ID: &str = "
 select seq, id, happened_on, happened_at, recorded_at, recorded_by, kind, body, corrects, reason, copied_from,
-    written_on, prev, hash
+    written_on, key, prev, hash
 from entries where holding = $1 and id = $2";
 
 /// Arguments: holding, kind.
 pub(crate) const OF_KIND: &str = "
 select seq, id, happened_on, happened_at, recorded_at, recorded_by, kind, body, corrects, reason, copied_from,
-    written_on, prev, hash
+    written_on, key, prev, hash
 from entries where holding = $1 and kind = $2 order by seq";
 
 /// Arguments: holding, hash, bytes. Adds nothing if the content is already stored.
@@ -70,6 +70,23 @@ select bytes from contents where holding = $1 and hash = $2";
 /// Arguments: holding. The stored contents and their lengths.
 pub(crate) const CONTENTS: &str = "
 select hash, cast(length(bytes) as bigint) from contents where holding = $1 order by hash";
+
+/// Arguments: eight columns.
+pub(crate) const ADD_KEY: &str = "
+insert into keys (id, holding, role, holder, secret, made_at, until, ended_at)
+values ($1, $2, $3, $4, $5, $6, $7, $8)";
+
+/// Every key. The columns are in the order of `key_row::KeyRow`.
+pub(crate) const KEYS: &str = "
+select id, holding, role, holder, secret, made_at, until, ended_at from keys order by id";
+
+/// Arguments: id.
+pub(crate) const KEY: &str = "
+select id, holding, role, holder, secret, made_at, until, ended_at from keys where id = $1";
+
+/// Arguments: id, time. Ends a key that was not ended before.
+pub(crate) const END_KEY: &str = "
+update keys set ended_at = $2 where id = $1 and ended_at is null";
 
 /// All holdings. Steps from name to name; `select distinct` would read every entry.
 pub(crate) const HOLDINGS: &str = "

@@ -6,8 +6,10 @@ use std::sync::Arc;
 use std::time::Duration;
 
 use async_trait::async_trait;
+use combclear_domain::basics::calendar::Instant;
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::archive::{Archives, Rest};
+use combclear_domain::journal::key::{Key, KeyId};
 use combclear_domain::journal::seal::{Broken, hash_of};
 use combclear_domain::journal::{Checkpoint, Content, Entry, EntryId, Event, Hash, Kept, Kind};
 use sqlx::pool::PoolConnection;
@@ -15,6 +17,7 @@ use sqlx::{Database, Pool, Transaction};
 
 use crate::documents;
 use crate::journal::{AppendError, Journal, Verified, Writing};
+use crate::key_row::{self, KeyRow};
 use crate::row::{self, NotKept, Row};
 use crate::statements::Statements;
 use crate::verify::Walk;
@@ -39,6 +42,11 @@ pub(crate) trait Backend: Send + Sync + 'static {
     fn begin_write(
         &self,
         holding: &HoldingName,
+    ) -> impl Future<Output = sqlx::Result<Transaction<'static, Self::Db>>> + Send;
+
+    /// Begins a write to the keys.
+    fn begin_write_of_keys(
+        &self,
     ) -> impl Future<Output = sqlx::Result<Transaction<'static, Self::Db>>> + Send;
 
     /// Why nothing that the database holds is to be trusted, if something was wrong with it when it was opened.
@@ -260,6 +268,38 @@ impl<B: Backend> Journal for SqlJournal<B> {
         }
     }
 
+    async fn add_key(&self, key: &Key, secret: Hash) -> Result<(), StoreError> {
+        self.backend.trusted()?;
+        self.backend.may_write()?;
+        self.backend.is_in_place()?;
+        let mut write = self.backend.ask(self.backend.begin_write_of_keys()).await?;
+        self.backend.ask(write.add_key(key, secret)).await?;
+        self.backend.ask(write.commit()).await
+    }
+
+    async fn keys(&self) -> Result<Vec<Key>, StoreError> {
+        self.backend.trusted()?;
+        let mut reader = self.reader().await?;
+        let rows = self.backend.ask(reader.keys()).await?;
+        rows.iter().map(|row| Ok(understand_key(row)?.0)).collect()
+    }
+
+    async fn key(&self, id: KeyId) -> Result<Option<(Key, Hash)>, StoreError> {
+        self.backend.trusted()?;
+        let mut reader = self.reader().await?;
+        let row = self.backend.ask(reader.key(id)).await?;
+        row.as_ref().map(understand_key).transpose()
+    }
+
+    async fn end_key(&self, id: KeyId, at: Instant) -> Result<bool, StoreError> {
+        self.backend.may_write()?;
+        self.backend.is_in_place()?;
+        let mut write = self.backend.ask(self.backend.begin_write_of_keys()).await?;
+        let ended = self.backend.ask(write.end_key(id, at)).await?;
+        self.backend.ask(write.commit()).await?;
+        Ok(ended == 1)
+    }
+
     async fn ready(&self) -> Result<(), StoreError> {
         self.backend.trusted()?;
         let mut reader = self.reader().await?;
@@ -435,6 +475,11 @@ fn says_what_it_means(entry: &Entry) -> Result<(), Broken> {
 
 fn understand(holding: &HoldingName, row: &Row) -> Result<Entry, StoreError> {
     row.entry().map_err(|what| unreadable(holding, row.place(), what))
+}
+
+fn understand_key(row: &KeyRow) -> Result<(Key, Hash), StoreError> {
+    key_row::understand(row)
+        .map_err(|what| StoreError::UnreadableKey { id: row.0.clone(), what: Box::new(what) })
 }
 
 fn unreadable(holding: &HoldingName, seq: u64, what: Misfit) -> StoreError {

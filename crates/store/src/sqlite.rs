@@ -129,6 +129,10 @@ impl Backend for SqliteFile {
         self.writer.begin_with(BEGIN_WRITE).await
     }
 
+    async fn begin_write_of_keys(&self) -> sqlx::Result<Transaction<'static, Sqlite>> {
+        self.writer.begin_with(BEGIN_WRITE).await
+    }
+
     fn explain(&self, error: sqlx::Error) -> StoreError {
         explain(&self.place, &error)
     }

@@ -2,9 +2,13 @@
 
 use std::future::Future;
 
+use combclear_domain::basics::calendar::Instant;
+use combclear_domain::basics::words::HoldingName;
+use combclear_domain::journal::key::{Key, KeyId};
 use combclear_domain::journal::{Content, Entry, Hash, Kept, Kind};
 use uuid::Uuid;
 
+use crate::key_row::KeyRow;
 use crate::row::{Chain, Columns, NotKept, Row};
 use crate::sql;
 
@@ -79,6 +83,18 @@ pub(crate) trait Statements: Send {
     /// The hashes of stored contents with their sizes in bytes.
     fn contents(&mut self, holding: &str) -> impl Future<Output = sqlx::Result<Vec<(Vec<u8>, i64)>>> + Send;
 
+    /// Adds a key with the hash of its secret.
+    fn add_key(&mut self, key: &Key, secret: Hash) -> impl Future<Output = sqlx::Result<()>> + Send;
+
+    /// Every key.
+    fn keys(&mut self) -> impl Future<Output = sqlx::Result<Vec<KeyRow>>> + Send;
+
+    /// The key with an id.
+    fn key(&mut self, id: KeyId) -> impl Future<Output = sqlx::Result<Option<KeyRow>>> + Send;
+
+    /// Ends a key. Returns the number of rows changed.
+    fn end_key(&mut self, id: KeyId, at: Instant) -> impl Future<Output = sqlx::Result<u64>> + Send;
+
     /// The names of the holdings.
     fn holdings(&mut self) -> impl Future<Output = sqlx::Result<Vec<String>>> + Send;
 
@@ -110,6 +126,7 @@ macro_rules! statements_on {
                     .bind(correction.map(|correction| correction.reason.as_str()))
                     .bind(copied.map(|copied| copied.what.as_str()))
                     .bind(copied.map(|copied| copied.written_on.to_string()))
+                    .bind(entry.key.as_ref().map(KeyId::as_str))
                     .bind(entry.prev.0.as_slice())
                     .bind(entry.hash.0.as_slice())
                     .execute(self)
@@ -187,6 +204,33 @@ macro_rules! statements_on {
 
             async fn contents(&mut self, holding: &str) -> sqlx::Result<Vec<(Vec<u8>, i64)>> {
                 sqlx::query_as(sql::CONTENTS).bind(holding).fetch_all(self).await
+            }
+
+            async fn add_key(&mut self, key: &Key, secret: Hash) -> sqlx::Result<()> {
+                let add = sqlx::query(sql::ADD_KEY)
+                    .bind(key.id.as_str())
+                    .bind(key.holding.as_ref().map(HoldingName::as_str))
+                    .bind(key.role.as_str())
+                    .bind(key.holder.as_str())
+                    .bind(secret.0.as_slice())
+                    .bind(key.made_at.to_string())
+                    .bind(key.until.map(|day| day.to_string()))
+                    .bind(key.ended_at.map(|at| at.to_string()));
+                add.execute(self).await?;
+                Ok(())
+            }
+
+            async fn keys(&mut self) -> sqlx::Result<Vec<KeyRow>> {
+                sqlx::query_as(sql::KEYS).fetch_all(self).await
+            }
+
+            async fn key(&mut self, id: KeyId) -> sqlx::Result<Option<KeyRow>> {
+                sqlx::query_as(sql::KEY).bind(id.as_str()).fetch_optional(self).await
+            }
+
+            async fn end_key(&mut self, id: KeyId, at: Instant) -> sqlx::Result<u64> {
+                let ended = sqlx::query(sql::END_KEY).bind(id.as_str()).bind(at.to_string());
+                Ok(ended.execute(self).await?.rows_affected())
             }
 
             async fn holdings(&mut self) -> sqlx::Result<Vec<String>> {

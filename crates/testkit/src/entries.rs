@@ -4,10 +4,10 @@
 
 use std::fmt;
 
-use combclear_domain::Day;
 use combclear_domain::facts::holding::{Holding, Refusal};
 use combclear_domain::journal::entry::Envelope;
 use combclear_domain::journal::{Draft, Entry, EntryId};
+use combclear_domain::{Day, Instant};
 use serde_json::{Value, json};
 
 /// When an entry is written down unless that matters: after all that happens.
@@ -46,7 +46,7 @@ pub fn draft(word: &str, on: Day, kind: &str, body: &Value) -> Draft {
 
 /// Seals an entry behind those of the holding and takes it in, if it can be true.
 pub fn take_in(holding: &mut Holding, draft: Draft, recorded_at: &str) -> Result<Entry, Refusal> {
-    let entry = Entry::seal(holding.name(), draft, recorded_at.parse().unwrap(), holding.tip());
+    let entry = Entry::seal(holding.name(), draft, recorded_at.parse::<Instant>().unwrap(), holding.tip());
     holding.accept(&entry)?;
     Ok(entry)
 }

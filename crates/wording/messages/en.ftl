@@ -2167,6 +2167,7 @@ misread-date = `{ $text }` is not { $wanted ->
 }
 misread-id = `{ $text }` is not a UUID written like 0198c7d2-5a3b-7c41-8f00-3b2a6e9d1c77, in lower case
 misread-hash = `{ $text }` is not a hash of 64 hexadecimal digits
+misread-key = `{ $text }` is not the id of a key: eight digits and small letters
 misread-places = `{ $text }` is not a list of places in a journal, in order and each once, like 12-18,25
 misread-checkpoint = this is not a checkpoint: a checkpoint has three lines, `combclear journal of <holding>`, a number, a hash
 misread-amount = `{ $text }` is not an amount: { $why ->
@@ -2302,6 +2303,7 @@ misfit-bytes = its `{ $column }` has { $found } bytes, not { $wanted }
 misfit-not-text = its `{ $column }` is not text
 misfit-misread = its `{ $column }` cannot be read: { $why }
 misfit-unknown-kind = its `kind` is `{ $kind }`, which this program does not know
+misfit-unknown-role = its `role` is `{ $role }`, which this program does not know
 misfit-body = its `body` does not fit its kind: { $why } (at `{ $pointer }`)
 misfit-place = its place is { $seq }
 
@@ -2545,6 +2547,7 @@ store-lost = the journal of `{ $holding }` is damaged: { $by_place } of its entr
 store-unreadable = entry { $seq } of `{ $holding }` cannot be read: { $what }
 store-unreadable-name = entries are kept under a name that cannot be read: { $what }
 label-store-unreadable-help = verify the journal: it was changed outside this program, or a newer version of it wrote the entry
+store-unreadable-key = key `{ $id }` cannot be read: { $what }
 store-database = the database at `{ $place }` refuses: { $what }
 label-store-database-help = nothing was recorded; try again, and report it if it persists
 

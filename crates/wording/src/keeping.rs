@@ -94,6 +94,10 @@ pub fn store(words: &Words, error: &StoreError) -> Refused {
             let what = misread(words, &name.clone().into());
             (say!(words, StoreUnreadableName, what = what), Label::StoreUnreadableHelp)
         }
+        StoreError::UnreadableKey { id, what } => {
+            let what = misfit(words, what);
+            (say!(words, StoreUnreadableKey, id = id, what = what), Label::StoreUnreadableHelp)
+        }
         StoreError::Database { place, what } => {
             (say!(words, StoreDatabase, place = place, what = what), Label::StoreDatabaseHelp)
         }

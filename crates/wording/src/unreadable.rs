@@ -53,6 +53,7 @@ pub fn misread(words: &Words, why: &Misread) -> String {
         Misread::Id(id) => say!(words, MisreadId, text = &id.0),
         Misread::Entry(entry) => say!(words, MisreadEntry, text = &entry.0),
         Misread::Hash(hash) => say!(words, MisreadHash, text = &hash.0),
+        Misread::Key(key) => say!(words, MisreadKey, text = &key.0),
         Misread::Places(places) => say!(words, MisreadPlaces, text = &places.0),
         Misread::Checkpoint => say!(words, MisreadCheckpoint),
         Misread::Amount(amount) => not_an_amount(words, amount),
@@ -385,6 +386,7 @@ pub fn misfit(words: &Words, what: &Misfit) -> String {
             say!(words, MisfitMisread, column = *column, why = misread(words, why))
         }
         Misfit::UnknownKind { kind } => say!(words, MisfitUnknownKind, kind = kind),
+        Misfit::UnknownRole { role } => say!(words, MisfitUnknownRole, role = role),
         Misfit::Body(fault) => {
             let why = misread(words, &fault.what);
             say!(words, MisfitBody, why = why, pointer = &fault.pointer)

@@ -66,6 +66,8 @@ pub enum Misread {
     Entry(NotAnEntry),
     /// Text that is not a hash.
     Hash(NotAHash),
+    /// Text that is not the id of a key.
+    Key(NotAKey),
     /// Text that does not name places in a journal.
     Places(NotPlaces),
     /// Text that is not a checkpoint.
@@ -258,6 +260,11 @@ pub struct NotAnEntry(pub String);
 #[error("{self:?}")]
 pub struct NotAHash(pub String);
 
+/// Text that is not the id of a key.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, thiserror::Error)]
+#[error("{self:?}")]
+pub struct NotAKey(pub String);
+
 /// Text that does not name places in a journal.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, thiserror::Error)]
 #[error("{self:?}")]
@@ -283,6 +290,12 @@ impl From<NotAnEntry> for Misread {
 impl From<NotAHash> for Misread {
     fn from(fault: NotAHash) -> Misread {
         Misread::Hash(fault)
+    }
+}
+
+impl From<NotAKey> for Misread {
+    fn from(fault: NotAKey) -> Misread {
+        Misread::Key(fault)
     }
 }
 

@@ -14,6 +14,7 @@ use crate::journal::event::{Event, Kind};
 pub use crate::journal::fault::EntryFault;
 use crate::journal::fault::Unreadable;
 use crate::journal::form::Input;
+use crate::journal::key::{KeyId, Stamp};
 use crate::journal::read::{RawFields, all_faults, read_json, unknown_kind};
 use crate::journal::seal::{self, Hash};
 
@@ -117,6 +118,8 @@ pub struct Entry {
     pub seq: u64,
     /// When it was recorded; not when it happened.
     pub recorded_at: Instant,
+    /// The key with which it was recorded, where a key was asked for.
+    pub key: Option<KeyId>,
     /// The hash of the previous entry.
     pub prev: Hash,
     /// The hash of this entry. It covers everything above and the name of the holding.
@@ -129,11 +132,12 @@ impl Entry {
     pub fn seal(
         holding: &HoldingName,
         draft: Draft,
-        recorded_at: Instant,
+        recorded: impl Into<Stamp>,
         tip: Option<(u64, Hash)>,
     ) -> Entry {
         let (seq, prev) = tip.map_or((1, Hash::GENESIS), |(seq, hash)| (seq.saturating_add(1), hash));
-        let mut entry = Entry { draft, seq, recorded_at, prev, hash: Hash::GENESIS };
+        let Stamp { at: recorded_at, key } = recorded.into();
+        let mut entry = Entry { draft, seq, recorded_at, key, prev, hash: Hash::GENESIS };
         entry.hash = seal::hash_of(holding, &entry);
         entry
     }
@@ -188,7 +192,7 @@ impl Entry {
         }
         .into_draft(id, if sealed.body.get() == "null" { Body::InArchive } else { Body::AsWritten })?;
         let (seq, recorded_at, prev, hash) = (sealed.seq, sealed.recorded_at, sealed.prev, sealed.hash);
-        let entry = Entry { draft, seq, recorded_at, prev, hash };
+        let entry = Entry { draft, seq, recorded_at, key: sealed.key, prev, hash };
         // The hash covers the parsed fields. A different spelling with the same fields would go unnoticed.
         if entry.to_json() == text {
             return Ok(entry);
@@ -367,6 +371,8 @@ struct Sealed<'a> {
     at: Option<TimeOfDay>,
     recorded_at: Instant,
     recorded_by: Person,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    key: Option<KeyId>,
     kind: Cow<'a, str>,
     #[serde(borrow)]
     body: &'a RawValue,
@@ -393,6 +399,7 @@ impl Sealed<'_> {
             at: *at,
             recorded_at: entry.recorded_at,
             recorded_by: recorded_by.clone(),
+            key: entry.key,
             kind: event.kind().as_str().into(),
             body: serde_json::from_str(body).unwrap_or(RawValue::NULL),
             copied_from,

@@ -145,6 +145,13 @@ pub enum StoreError {
     },
     /// A name under which entries are kept, but which cannot be a holding's.
     UnreadableName(BadName),
+    /// A row that cannot be understood as a key.
+    UnreadableKey {
+        /// What stands for its id.
+        id: String,
+        /// What cannot be understood.
+        what: Box<Misfit>,
+    },
     /// Anything else that the database refuses.
     Database {
         /// Where the database is.

@@ -62,6 +62,11 @@ pub enum Misfit {
     },
     /// Of `corrects` and `reason` it has one without the other.
     HalfACorrection,
+    /// Its role is none that this program knows.
+    UnknownRole {
+        /// The role.
+        role: String,
+    },
     /// It has one of the columns that say what it was copied from without the other.
     HalfCopied,
     /// A column has another number of bytes.

@@ -5,6 +5,7 @@
 //! - [`form`]: each kind as a form to fill in
 //! - [`kept`]: an entry as the fold takes it in
 //! - [`seal`]: the hash chain, which detects later changes
+//! - [`key`]: who may read and record where others can reach the service
 //! - [`lines`]: the journal as JSON Lines, for import and export
 //! - [`content`]: the contents of documents, which travel in such a file after the entries
 //! - [`copied`]: where an entry was copied from, if a paper register is taken over
@@ -26,6 +27,7 @@ pub mod fault;
 pub mod form;
 pub mod keeping;
 pub mod kept;
+pub mod key;
 pub mod lines;
 pub mod misfit;
 pub mod places;
@@ -36,4 +38,5 @@ pub use content::Content;
 pub use entry::{Draft, Entry, EntryId};
 pub use event::{Event, Kind};
 pub use kept::{ClockSetBack, Kept};
+pub use key::KeyId;
 pub use seal::{Checkpoint, Hash};

@@ -5,7 +5,8 @@
 //! the place in the journal are included, so that entries cannot be moved.
 //!
 //! An entry copied from a record on paper has two more fields at the end, what it was copied from and the day on which it was
-//! written there, and 0x01 for 0x00.
+//! written there, and 0x01 for 0x00. An entry that was recorded with a key has the id of the key after that, and 0x10 is added to
+//! the first byte.
 
 use std::fmt;
 use std::str::FromStr;
@@ -16,6 +17,7 @@ pub use crate::basics::misread::{NotACheckpoint, NotAHash};
 use crate::basics::text::text_in_json;
 use crate::basics::words::HoldingName;
 use crate::journal::entry::{Entry, EntryId};
+use crate::journal::key::KeyId;
 use crate::journal::misfit::Misfit;
 
 /// A SHA-256 hash, written as 64 hexadecimal digits.
@@ -92,6 +94,8 @@ pub struct Fields<'a> {
     pub reason: &'a str,
     /// What it was copied from and the day on which it was written there, if it was copied.
     pub copied: Option<(&'a str, &'a str)>,
+    /// The key that recorded it, if it was recorded with one.
+    pub key: Option<&'a str>,
 }
 
 impl Fields<'_> {
@@ -99,7 +103,7 @@ impl Fields<'_> {
     #[must_use]
     pub fn hash(&self, prev: Hash) -> Hash {
         let mut hash = Sha256::new();
-        hash.update([u8::from(self.copied.is_some())]);
+        hash.update([u8::from(self.copied.is_some()) | (u8::from(self.key.is_some()) << 4)]);
         hash.update(prev.0);
         let seq = self.seq.to_be_bytes();
         let fields: [&[u8]; 11] = [
@@ -116,7 +120,8 @@ impl Fields<'_> {
             self.reason.as_bytes(),
         ];
         let copied = self.copied.map(|(what, written_on)| [what.as_bytes(), written_on.as_bytes()]);
-        for field in fields.into_iter().chain(copied.into_iter().flatten()) {
+        let key = self.key.map(str::as_bytes);
+        for field in fields.into_iter().chain(copied.into_iter().flatten()).chain(key) {
             hash.update(u64::try_from(field.len()).unwrap_or(u64::MAX).to_be_bytes());
             hash.update(field);
         }
@@ -147,6 +152,7 @@ pub fn hash_of(holding: &HoldingName, entry: &Entry) -> Hash {
         corrects: of,
         reason,
         copied: draft.copied_from.as_ref().map(|copied| (copied.what.as_str(), written_on.as_str())),
+        key: entry.key.as_ref().map(KeyId::as_str),
     };
     fields.hash(entry.prev)
 }

@@ -50,14 +50,14 @@ async fn the_tables_let_nothing_else_through() {
         ("delete from contents".to_owned(), "a document is never deleted"),
         (
             format!(
-                "insert into entries select 'first', 7, randomblob(16), {columns}, 'harvest', '', null, null, prev, hash, null, null
+                "insert into entries select 'first', 7, randomblob(16), {columns}, 'harvest', '', null, null, prev, hash, null, null, null
                 from entries where seq = 6"
             ),
             "an entry comes with its body",
         ),
         (
             format!(
-                "insert into entries select 'first', 7, randomblob(16), {columns}, kind, '', null, null, prev, hash, null, null
+                "insert into entries select 'first', 7, randomblob(16), {columns}, kind, '', null, null, prev, hash, null, null, null
                 from entries where seq = 6"
             ),
             "an entry comes with its body",

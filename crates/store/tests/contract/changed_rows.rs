@@ -107,7 +107,7 @@ async fn rows_that_go_come_or_change_places_name_the_first_that_does_not_fit() {
         // One occurs twice.
         (
             "insert into entries select holding, 9, zeroblob(16), happened_on, happened_at, recorded_at, recorded_by,
-             kind, body, corrects, reason, prev, hash, copied_from, written_on from entries where seq = 8",
+             kind, body, corrects, reason, prev, hash, copied_from, written_on, key from entries where seq = 8",
             Told::Broken { seq: 9, id: nil(), what: WRONG_PREV.to_owned() },
         ),
     ] {

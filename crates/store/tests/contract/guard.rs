@@ -7,7 +7,7 @@ async fn entries_can_neither_be_changed_nor_deleted_nor_replaced() {
     let (bench, journal, holding, entries) = Bench::with_entries(3).await;
     let mut raw = bench.raw().await;
     let columns =
-        "happened_on, null, recorded_at, recorded_by, kind, body, null, null, prev, hash, null, null";
+        "happened_on, null, recorded_at, recorded_by, kind, body, null, null, prev, hash, null, null, null";
     for (sql, message) in [
         ("update entries set body = '{}' where seq = 2".to_owned(), "an entry is never changed"),
         ("update entries set seq = seq".to_owned(), "an entry is never changed"),
@@ -60,6 +60,7 @@ async fn a_column_takes_only_what_belongs_there() {
         "null",
         "zeroblob(32)",
         "zeroblob(32)",
+        "null",
         "null",
         "null",
     ];

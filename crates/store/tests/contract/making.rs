@@ -75,6 +75,8 @@ impl Bench {
             "contents_are_not_updated",
             "contents_are_not_deleted",
             "contents_keep_their_bytes",
+            "keys_are_only_ended",
+            "keys_are_not_deleted",
         ] {
             run(&mut raw, &format!("drop trigger if exists {trigger}")).await.unwrap();
         }
@@ -148,7 +150,7 @@ fn guards(all: &str, each: &str) -> AssertSqlSafe<String> {
     AssertSqlSafe(format!(
         "do $$ declare guard record; begin
         alter table entries {all}; alter table contents {all}; alter table moved {all};
-        alter table moved_contents {all}; {each} end $$"
+        alter table moved_contents {all}; alter table keys {all}; {each} end $$"
     ))
 }
 

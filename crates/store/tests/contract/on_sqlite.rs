@@ -8,6 +8,8 @@ mod append;
 pub(crate) mod archive;
 #[path = "both/documents.rs"]
 pub(crate) mod documents;
+#[path = "both/keys.rs"]
+mod keys;
 #[path = "both/read.rs"]
 mod read;
 #[path = "both/verify.rs"]

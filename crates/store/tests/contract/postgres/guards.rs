@@ -13,7 +13,7 @@ async fn entries_can_neither_be_changed_nor_deleted_nor_replaced() {
     // Whoever owns the tables may also say that triggers are for others; not for these.
     raw.run("set session_replication_role = replica").await.unwrap();
     let columns =
-        "happened_on, null, recorded_at, recorded_by, kind, body, null, null, prev, hash, null, null";
+        "happened_on, null, recorded_at, recorded_by, kind, body, null, null, prev, hash, null, null, null";
     for (sql, message) in [
         ("update entries set body = '{}' where seq = 2".to_owned(), "an entry is never changed"),
         ("update entries set seq = seq".to_owned(), "an entry is never changed"),
@@ -40,7 +40,7 @@ async fn entries_can_neither_be_changed_nor_deleted_nor_replaced() {
         ),
         (
             "insert into entries select holding, 4, gen_random_uuid(), happened_on, null, recorded_at,
-                recorded_by, kind, '', null, null, prev, hash, null, null from entries where seq = 3"
+                recorded_by, kind, '', null, null, prev, hash, null, null, null from entries where seq = 3"
                 .to_owned(),
             "an entry comes with its body",
         ),
@@ -72,6 +72,7 @@ async fn a_column_takes_only_what_belongs_there() {
         "null",
         bytes,
         bytes,
+        "null",
         "null",
         "null",
     ];
