@@ -100,6 +100,14 @@ impl Bench {
         Bench::set_up(|journal| journal, (leaflets(), laws()), TODAY, set).await
     }
 
+    /// A service with a wrapped journal and settings of its own.
+    pub(crate) async fn over_and_made(
+        wrap: impl FnOnce(Arc<dyn Journal>) -> Arc<dyn Journal>,
+        set: impl FnOnce(App) -> App,
+    ) -> Bench {
+        Bench::set_up(wrap, (leaflets(), laws()), TODAY, set).await
+    }
+
     async fn over_with(
         wrap: impl FnOnce(Arc<dyn Journal>) -> Arc<dyn Journal>,
         leaflets: Arc<Leaflets>,
@@ -122,6 +130,12 @@ impl Bench {
         let app = App::new(holdings, leaflets, laws, Arc::clone(&clock) as _).typeset_by(Arc::new(OneLine));
         let router = combclear_service::router(set(app));
         Bench { router, clock, journal, _folder: folder }
+    }
+
+    /// Another service over the same journal, which it has not read yet.
+    pub(crate) fn started_again(self) -> Bench {
+        let app = app(Arc::clone(&self.journal), Arc::clone(&self.clock));
+        Bench { router: combclear_service::router(app), ..self }
     }
 
     pub(crate) async fn get(&self, path: &str) -> Answer {

@@ -1,6 +1,8 @@
 //! A journal with one failure.
 
 use std::sync::Arc;
+use std::sync::atomic::{AtomicU64, Ordering};
+use std::time::{Duration, Instant};
 
 use async_trait::async_trait;
 use combclear_domain::basics::words::HoldingName;
@@ -25,6 +27,43 @@ pub(crate) enum Trouble {
     AppendPanics,
     /// The chain is broken at this entry.
     Broken(Broken),
+    /// Whatever reads much of the journal keeps its thread busy.
+    Slow(Arc<Slow>),
+}
+
+/// How long each read keeps its thread busy, and how many there were. At first they take no time.
+#[derive(Default)]
+pub(crate) struct Slow {
+    milliseconds: AtomicU64,
+    reads: AtomicU64,
+}
+
+impl Slow {
+    /// Every read from now on takes this long.
+    pub(crate) fn down(&self, each: Duration) {
+        self.milliseconds.store(u64::try_from(each.as_millis()).unwrap(), Ordering::SeqCst);
+        self.reads.store(0, Ordering::SeqCst);
+    }
+
+    /// Every read from now on lasts until it is told otherwise.
+    pub(crate) fn stop(&self) {
+        self.milliseconds.store(u64::MAX, Ordering::SeqCst);
+        self.reads.store(0, Ordering::SeqCst);
+    }
+
+    /// How many reads began since.
+    pub(crate) fn reads(&self) -> u64 {
+        self.reads.load(Ordering::SeqCst)
+    }
+
+    /// Computes, as it were: nothing else runs on this thread meanwhile.
+    fn read(&self) {
+        self.reads.fetch_add(1, Ordering::SeqCst);
+        let begun = Instant::now();
+        while begun.elapsed() < Duration::from_millis(self.milliseconds.load(Ordering::SeqCst)) {
+            std::thread::sleep(Duration::from_millis(2));
+        }
+    }
 }
 
 /// Where an append waits.
@@ -58,6 +97,12 @@ impl Faulty {
     /// For [`crate::bench::Bench::over`].
     pub(crate) fn with(trouble: Trouble) -> impl FnOnce(Arc<dyn Journal>) -> Arc<dyn Journal> {
         move |journal| Arc::new(Faulty { journal, trouble })
+    }
+
+    fn is_slow(&self) {
+        if let Trouble::Slow(slow) = &self.trouble {
+            slow.read();
+        }
     }
 }
 
@@ -99,6 +144,7 @@ impl Journal for Faulty {
         after: Option<(u64, Hash)>,
         limit: u32,
     ) -> Result<Vec<Kept>, StoreError> {
+        self.is_slow();
         self.journal.kept(holding, after, limit).await
     }
 
@@ -119,6 +165,7 @@ impl Journal for Faulty {
     }
 
     async fn content(&self, holding: &HoldingName, hash: Hash) -> Result<Option<Vec<u8>>, StoreError> {
+        self.is_slow();
         self.journal.content(holding, hash).await
     }
 
@@ -140,6 +187,7 @@ impl Journal for Faulty {
         holding: &HoldingName,
         since: Option<&Checkpoint>,
     ) -> Result<Verified, StoreError> {
+        self.is_slow();
         match &self.trouble {
             Trouble::Broken(broken) => Ok(Verified::Broken(broken.clone())),
             _ => self.journal.verify(holding, since).await,

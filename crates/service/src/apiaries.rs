@@ -2,6 +2,7 @@
 
 use axum::Json;
 use axum::extract::State;
+use axum::response::{IntoResponse, Response};
 use combclear_domain::Day;
 use combclear_domain::basics::spelling::nearest;
 use combclear_domain::basics::verdict::Verdict;
@@ -41,13 +42,13 @@ pub(crate) async fn list_apiaries(
     State(app): State<App>,
     Path(path): Path<HoldingPath>,
     Query(query): Query<OnQuery>,
-) -> Result<Json<ApiaryList>, Problem> {
+) -> Result<Response, Problem> {
     let on = app.day(query.on);
-    let items = move |holding: &Holding, _: &App| {
-        holding.apiaries().filter_map(|apiary| holding.apiary(apiary, on)).collect::<Vec<_>>()
+    let list = move |holding: &Holding, _: &App| {
+        let items = holding.apiaries().filter_map(|apiary| holding.apiary(apiary, on)).collect();
+        Json(ApiaryList { holding: holding.name().clone(), on, items }).into_response()
     };
-    let items = app.ask(&path.holding, items).await?;
-    Ok(Json(ApiaryList { holding: path.holding, on, items }))
+    app.report(&path.holding, list).await
 }
 
 /// Read one apiary
@@ -105,18 +106,19 @@ pub(crate) async fn get_apiary_supering(
     State(app): State<App>,
     Path(path): Path<ApiaryPath>,
     Query(query): Query<OnQuery>,
-) -> Result<Json<ApiarySupering>, Problem> {
+) -> Result<Response, Problem> {
     let on = app.day(query.on);
-    let named = path.apiary.clone();
     let answers = move |holding: &Holding, app: &App| {
-        let apiary = view(holding, &named, on)?;
+        let apiary = view(holding, &path.apiary, on)?;
         let words = Words::english();
-        Ok::<_, Problem>(SuperingReport::board(words, holding, &app.leaflets, &apiary.colonies, on))
+        let colonies = SuperingReport::board(words, holding, &app.leaflets, &apiary.colonies, on);
+        let count = |verdict| colonies.iter().filter(|report| report.in_brief.answer == verdict).count();
+        let (yes, no, unknown) = (count(Verdict::Yes), count(Verdict::No), count(Verdict::Unknown));
+        let holding = holding.name().clone();
+        let report = ApiarySupering { holding, apiary: path.apiary, on, yes, no, unknown, colonies };
+        Ok(Json(report).into_response())
     };
-    let colonies = app.ask(&path.holding, answers).await??;
-    let count = |verdict| colonies.iter().filter(|report| report.in_brief.answer == verdict).count();
-    let (yes, no, unknown) = (count(Verdict::Yes), count(Verdict::No), count(Verdict::Unknown));
-    Ok(Json(ApiarySupering { holding: path.holding, apiary: path.apiary, on, yes, no, unknown, colonies }))
+    app.ask(&path.holding, answers).await?
 }
 
 fn view(holding: &Holding, apiary: &ApiaryName, on: Day) -> Result<ApiaryView, Problem> {

@@ -14,12 +14,12 @@ use combclear_papers::Typesetter;
 use combclear_store::Holdings;
 use combclear_wording::refusals::Refused;
 use combclear_wording::{Label, Words, http};
-use tokio::sync::Semaphore;
 use tokio_util::task::TaskTracker;
 use tracing::Instrument;
 
 use crate::origin::Origin;
 use crate::problem::{Problem, ProblemKind, label};
+use crate::work::{Limits, Reports, apart, unless_given_up};
 
 /// Days asked about by default.
 const DAYS_IF_NOT_SAID: u16 = 60;
@@ -43,8 +43,7 @@ pub struct App {
     pub(crate) typesetter: Option<Arc<dyn Typesetter>>,
     /// Appends in progress: they complete even if their client is gone, and before the service ends.
     pub(crate) appends: TaskTracker,
-    /// Held while a pack is put together: it keeps all its proofs in memory, so only one is made at a time.
-    pub(crate) packing: Arc<Semaphore>,
+    pub(crate) reports: Reports,
     /// The pages elsewhere that may call this service from a browser.
     pub(crate) origins: Vec<Origin>,
     rules: Arc<OnceLock<Hash>>,
@@ -66,7 +65,7 @@ impl App {
             clock,
             typesetter: None,
             appends: TaskTracker::new(),
-            packing: Arc::new(Semaphore::new(1)),
+            reports: Reports::within(Limits::default()),
             origins: Vec::new(),
             rules: Arc::default(),
         }
@@ -76,6 +75,12 @@ impl App {
     #[must_use]
     pub fn open_to(self, origins: Vec<Origin>) -> App {
         App { origins, ..self }
+    }
+
+    /// Lets requests use up this much together.
+    #[must_use]
+    pub fn within(self, limits: Limits) -> App {
+        App { reports: Reports::within(limits), ..self }
     }
 
     /// Offers PDF through this typesetter. Without one there is no PDF.
@@ -98,8 +103,8 @@ impl App {
         })
     }
 
-    /// Asks a question of a holding at its current state. A holding without entries is a problem. Runs on a blocking thread,
-    /// and entries may be added meanwhile.
+    /// Asks a question about one colony or one apiary of a holding at its current state. A holding without entries is a problem.
+    /// Runs on a blocking thread, at once, and entries may be added meanwhile.
     pub(crate) async fn ask<T: Send + 'static>(
         &self,
         holding: &HoldingName,
@@ -108,6 +113,21 @@ impl App {
         let snapshot = self.recorded(holding).await?;
         let app = self.clone();
         apart(move || question(&snapshot, &app)).await
+    }
+
+    /// Asks a question about a whole holding, which waits for a place among the reports.
+    pub(crate) async fn report<T: Send + 'static>(
+        &self,
+        holding: &HoldingName,
+        question: impl FnOnce(&Holding, &App) -> T + Send + 'static,
+    ) -> Result<T, Problem> {
+        let (app, holding) = (self.clone(), holding.clone());
+        let work = async move {
+            let snapshot = app.recorded(&holding).await?;
+            unless_given_up().await;
+            Ok(question(&snapshot, &app))
+        };
+        self.reports.work_out(work).await
     }
 
     /// The holding at its current state. A holding without entries is a problem.
@@ -146,14 +166,4 @@ impl App {
         let problem = Problem::new(ProblemKind::UnknownHolding, http::no_holding(Words::english(), holding));
         problem.at_unknown("holding", near.map(HoldingName::as_str), label(Label::HttpNoHoldingHelp))
     }
-}
-
-/// Runs CPU-heavy work on a blocking thread, so that it does not delay other requests.
-pub(crate) async fn apart<T: Send + 'static>(
-    work: impl FnOnce() -> T + Send + 'static,
-) -> Result<T, Problem> {
-    tokio::task::spawn_blocking(work).await.map_err(|error| {
-        tracing::error!(%error, "work for a request was broken off");
-        Problem::internal()
-    })
 }

@@ -2,6 +2,7 @@
 
 use axum::Json;
 use axum::extract::State;
+use axum::response::{IntoResponse, Response};
 use combclear_domain::Day;
 use combclear_domain::basics::spelling::nearest;
 use combclear_domain::basics::words::{ApiaryName, ColonyName, HoldingName};
@@ -60,15 +61,16 @@ pub(crate) async fn list_colonies(
     State(app): State<App>,
     Path(path): Path<HoldingPath>,
     Query(query): Query<OnQuery>,
-) -> Result<Json<ColonyList>, Problem> {
+) -> Result<Response, Problem> {
     let on = app.day(query.on);
-    let items = move |holding: &Holding, app: &App| {
+    let list = move |holding: &Holding, app: &App| {
         let alive = holding.colonies().filter(|colony| holding.life(colony).lasts(on));
         let mut histories = Histories::new(holding, &app.leaflets);
-        alive.map(|colony| ColonyItem::of(holding, &histories.of(colony), on)).collect()
+        let items = alive.map(|colony| ColonyItem::of(holding, &histories.of(colony), on)).collect();
+        let notice = notice(Words::english());
+        Json(ColonyList { holding: holding.name().clone(), on, items, notice }).into_response()
     };
-    let items = app.ask(&path.holding, items).await?;
-    Ok(Json(ColonyList { holding: path.holding, on, items, notice: notice(Words::english()) }))
+    app.report(&path.holding, list).await
 }
 
 /// A colony on a day.

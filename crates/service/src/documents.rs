@@ -18,6 +18,7 @@ use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
 use combclear_domain::Day;
 use combclear_domain::basics::words::{HoldingName, LotName, MediaType, Person, PrescriptionName};
+use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::document::DOCUMENT_MOST;
 use combclear_domain::journal::document::{Unfit, in_short, media_type};
 use combclear_domain::journal::event::DocumentAttached;
@@ -30,13 +31,14 @@ use combclear_wording::{Label, Words, http, unreadable};
 use serde::Serialize;
 use utoipa::ToSchema;
 
-use crate::app::{App, apart};
+use crate::app::App;
 use crate::entries::header;
 use crate::extract::{DocumentPath, HoldingPath, NewDocumentPath, NewDocumentQuery, Nothing, Path, Query};
 use crate::file_name;
 use crate::freshness::names_in;
 use crate::pages::{EntryReport, path_of_documents};
 use crate::problem::{Problem, ProblemKind, Problems, Sent, label};
+use crate::work::apart;
 
 /// Largest document, in bytes.
 pub(crate) const BODY_MOST: usize = DOCUMENT_MOST as usize;
@@ -106,6 +108,26 @@ pub(crate) struct DocumentReport {
     path: String,
 }
 
+impl DocumentReport {
+    fn of(holding: &Holding, Attached { entry, document, state }: Attached) -> DocumentReport {
+        DocumentReport {
+            id: entry.draft.id,
+            seq: entry.seq,
+            on: entry.draft.on,
+            recorded_by: entry.draft.recorded_by,
+            path: path_of_documents(holding.name(), &document.content.to_string()),
+            content: document.content,
+            media_type: document.media_type,
+            bytes: document.bytes,
+            file_name: document.file_name.clone(),
+            lot: document.lot.clone(),
+            prescription: document.prescription.clone(),
+            superseded_by: NamedEntry::all(holding, holding.superseded_by(entry.draft.id)).pop(),
+            state: state.into(),
+        }
+    }
+}
+
 /// A document just attached.
 #[derive(Debug, Serialize, ToSchema)]
 pub(crate) struct AttachedReport {
@@ -144,29 +166,15 @@ pub(crate) async fn list_documents(
     State(app): State<App>,
     Path(path): Path<HoldingPath>,
     Query(Nothing {}): Query<Nothing>,
-) -> Result<Json<DocumentList>, Problem> {
-    let found = documents(app.holdings.journal().as_ref(), &path.holding).await?;
-    let items = app
-        .ask(&path.holding, move |holding, _| {
-            let report = |Attached { entry, document, state }: Attached| DocumentReport {
-                id: entry.draft.id,
-                seq: entry.seq,
-                on: entry.draft.on,
-                recorded_by: entry.draft.recorded_by,
-                path: path_of_documents(holding.name(), &document.content.to_string()),
-                content: document.content,
-                media_type: document.media_type,
-                bytes: document.bytes,
-                file_name: document.file_name.clone(),
-                lot: document.lot.clone(),
-                prescription: document.prescription.clone(),
-                superseded_by: NamedEntry::all(holding, holding.superseded_by(entry.draft.id)).pop(),
-                state: state.into(),
-            };
-            found.into_iter().map(report).collect()
-        })
-        .await?;
-    Ok(Json(DocumentList { items }))
+) -> Result<Response, Problem> {
+    let reports = app.reports.clone();
+    let list = async move {
+        let found = documents(app.holdings.journal().as_ref(), &path.holding).await?;
+        let holding = app.recorded(&path.holding).await?;
+        let items = found.into_iter().map(|attached| DocumentReport::of(&holding, attached)).collect();
+        Ok(Json(DocumentList { items }).into_response())
+    };
+    reports.work_out(list).await
 }
 
 /// Attach a document
@@ -213,9 +221,13 @@ pub(crate) async fn put_document(
     file_name::check(query.file_name.as_deref())?;
     let headers = request.headers().clone();
     let bytes = read_whole(&headers, request).await?;
-    let media_type = media_type(&bytes).map_err(unfit)?;
-    check_declared(&headers, media_type)?;
-    let content = Content::new(bytes.into());
+    let look = move || {
+        let media_type = media_type(&bytes).map_err(unfit)?;
+        check_declared(&headers, media_type)?;
+        let cautions = cautions(media_type, &bytes);
+        Ok::<_, Problem>((media_type, cautions, Content::new(bytes.into())))
+    };
+    let (media_type, cautions, content) = apart(look).await??;
     let NewDocumentQuery { lot, prescription, on, recorded_by, file_name } = query;
     let event = Event::from(DocumentAttached {
         content: content.hash(),
@@ -226,8 +238,6 @@ pub(crate) async fn put_document(
         prescription,
     });
     let draft = Draft::new(path.document, on, recorded_by, event);
-    let looked_at = content.clone();
-    let cautions = apart(move || cautions(media_type, looked_at.bytes())).await?;
     let location = header(&path_of_documents(&path.holding, &content.hash().to_string()))?;
     let recorded = attach(&app, path.holding, draft, content).await?;
     let status = match recorded {
@@ -287,7 +297,8 @@ pub(crate) async fn get_document(
         let problem = Problem::new(ProblemKind::MissingDocument, http::document_missing(words, hash));
         return Err(problem.at_parameter("document", label(Label::HttpDocumentMissingHelp)));
     };
-    if Hash::of_content(&bytes) != hash {
+    let (found, bytes) = apart(move || (Hash::of_content(&bytes), bytes)).await?;
+    if found != hash {
         tracing::error!(%holding, %hash, "a document was altered");
         let problem = Problem::new(ProblemKind::AlteredDocument, http::document_altered(words, hash));
         return Err(problem.at_parameter("document", label(Label::HttpDocumentAlteredHelp)));

@@ -46,24 +46,24 @@ pub(crate) async fn get_due(
 ) -> Result<Response, Problem> {
     let span = app.span(query.from, query.to)?;
     let apiary = query.apiary;
+    let format = query.format.or_else(|| preferred(&headers, &FORMS)).unwrap_or(DueFormat::Json);
+    // Both formats share one URL, so caches must keep them apart.
+    let vary = [(VARY, HeaderValue::from_static("accept"))];
     let ask = move |holding: &Holding, app: &App| match &apiary {
         Some(apiary) if !holding.apiaries().any(|known| known == apiary) => {
             Err(unknown_apiary(holding, apiary))
         }
         apiary => {
             let due = Due::of(holding, &app.leaflets, &app.laws, span, apiary.as_ref());
-            Ok(DueReport::of(Words::english(), holding, due))
+            let report = DueReport::of(Words::english(), holding, due);
+            Ok(match format {
+                DueFormat::Json => (vary, Json(report)).into_response(),
+                DueFormat::Calendar => {
+                    let media_type = [(CONTENT_TYPE, HeaderValue::from_static(MEDIA_TYPE))];
+                    (vary, media_type, calendar(&report)).into_response()
+                }
+            })
         }
     };
-    let report = app.ask(&path.holding, ask).await??;
-    let format = query.format.or_else(|| preferred(&headers, &FORMS)).unwrap_or(DueFormat::Json);
-    // Both formats share one URL, so caches must keep them apart.
-    let vary = [(VARY, HeaderValue::from_static("accept"))];
-    Ok(match format {
-        DueFormat::Json => (vary, Json(report)).into_response(),
-        DueFormat::Calendar => {
-            let media_type = [(CONTENT_TYPE, HeaderValue::from_static(MEDIA_TYPE))];
-            (vary, media_type, calendar(&report)).into_response()
-        }
-    })
+    app.report(&path.holding, ask).await?
 }

@@ -20,10 +20,11 @@ use serde::Serialize;
 use serde_json::value::RawValue;
 use utoipa::ToSchema;
 
-use crate::app::{App, apart};
+use crate::app::App;
 use crate::extract::{EntryPath, HoldingPath, JsonText, NewEntryPath, Nothing, PageQuery, Path, Query};
 use crate::pages::{BATCH_MOST, EntryPage, EntryReport, NewEntries, path_of_entries};
 use crate::problem::{Fault, Problem, ProblemKind, Problems, Sent, label};
+use crate::work::apart;
 
 /// Record one entry
 ///

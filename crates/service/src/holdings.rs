@@ -1,5 +1,7 @@
 //! The list of holdings, and the verification of their chains.
 
+use std::sync::Arc;
+
 use axum::Json;
 use axum::extract::State;
 use combclear_domain::basics::words::{HoldingName, LotName, PrescriptionName};
@@ -137,7 +139,9 @@ pub(crate) async fn verify_holding(
     Path(path): Path<HoldingPath>,
     Query(Nothing {}): Query<Nothing>,
 ) -> Result<Json<VerificationReport>, Problem> {
-    match app.holdings.journal().verify(&path.holding, None).await? {
+    let (journal, holding) = (Arc::clone(app.holdings.journal()), path.holding.clone());
+    let verify = async move { Ok(journal.verify(&holding, None).await?) };
+    match app.reports.work_out(verify).await? {
         Verified::Sound { entries, head: Some(head) } => {
             Ok(Json(VerificationReport::Sound { entries, head }))
         }

@@ -23,6 +23,7 @@
 //! service.rs    health, the document and its page, help on problems
 //! host.rs       the host names it answers to              origin.rs   the pages elsewhere that may call it
 //! freshness.rs  which answers may be kept, and whether a kept one still holds
+//! work.rs       work that takes long, off the threads that take requests in, and how much of it at a time
 //! serve.rs      listening, and permitted addresses
 //! ```
 //!
@@ -37,6 +38,7 @@
 //!
 //! 1. Write the handler: `verb_resource`, which becomes the operation's id. Take `Path`, `Query` and `JsonText` from
 //!    `extract.rs`; without query parameters take `Query<Nothing>`, so that unknown ones are refused.
+//!    What looks at one colony or apiary is asked with `App::ask`; what looks at a whole holding, with `App::report`.
 //! 2. Describe it with `#[utoipa::path]`: its first line is the summary; list `Problems` among the responses.
 //! 3. Register it in `router.rs`.
 //! 4. Test it in `tests/api`, in the file of its address, and rewrite the document as that test says.
@@ -72,9 +74,11 @@ mod router;
 mod serve;
 mod service;
 mod stock;
+mod work;
 
 pub use app::{App, Clock};
 pub use document::openapi;
 pub use origin::{NotAnOrigin, Origin};
 pub use router::router;
 pub use serve::{NotLoopback, Patience, check_address, serve};
+pub use work::Limits;

@@ -2,6 +2,7 @@
 
 use axum::Json;
 use axum::extract::State;
+use axum::response::{IntoResponse, Response};
 use combclear_domain::questions::retention::Retention;
 use combclear_wording::Words;
 use combclear_wording::retention::RetentionReport;
@@ -25,10 +26,11 @@ pub(crate) async fn get_retention(
     State(app): State<App>,
     Path(path): Path<HoldingPath>,
     Query(query): Query<OnQuery>,
-) -> Result<Json<RetentionReport>, Problem> {
+) -> Result<Response, Problem> {
     let on = app.day(query.on);
     let report = move |holding: &_, app: &App| {
-        RetentionReport::of(Words::english(), Retention::of(holding, &app.leaflets, &app.laws, on))
+        let retention = Retention::of(holding, &app.leaflets, &app.laws, on);
+        Json(RetentionReport::of(Words::english(), retention)).into_response()
     };
-    app.ask(&path.holding, report).await.map(Json)
+    app.report(&path.holding, report).await
 }

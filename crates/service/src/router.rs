@@ -4,7 +4,7 @@ use std::any::Any;
 use std::time::Duration;
 
 use axum::extract::{DefaultBodyLimit, MatchedPath, Request};
-use axum::http::header::{ACCEPT, CONTENT_TYPE, ETAG, IF_NONE_MATCH, LOCATION};
+use axum::http::header::{ACCEPT, CONTENT_TYPE, ETAG, IF_NONE_MATCH, LOCATION, RETRY_AFTER};
 use axum::http::{HeaderMap, HeaderName, Method, StatusCode, Version};
 use axum::middleware::from_fn;
 use axum::response::{IntoResponse, Response};
@@ -146,7 +146,7 @@ fn callable_from(origins: &[Origin]) -> CorsLayer {
         .allow_origin(AllowOrigin::list(origins.iter().map(Origin::header)))
         .allow_methods([Method::GET, Method::PUT, Method::POST])
         .allow_headers([ACCEPT, CONTENT_TYPE, IF_NONE_MATCH, request_id.clone()])
-        .expose_headers([ETAG, LOCATION, request_id])
+        .expose_headers([ETAG, LOCATION, RETRY_AFTER, request_id])
         .allow_private_network(!origins.is_empty())
 }
 

@@ -2,6 +2,7 @@
 
 use axum::Json;
 use axum::extract::State;
+use axum::response::{IntoResponse, Response};
 use combclear_domain::questions::stock::Stock;
 use combclear_wording::Words;
 use combclear_wording::stock::StockReport;
@@ -25,10 +26,11 @@ pub(crate) async fn get_stock(
     State(app): State<App>,
     Path(path): Path<HoldingPath>,
     Query(query): Query<OnQuery>,
-) -> Result<Json<StockReport>, Problem> {
+) -> Result<Response, Problem> {
     let on = app.day(query.on);
     let stock = move |holding: &_, app: &App| {
-        StockReport::of(Words::english(), holding, Stock::of(holding, &app.leaflets, on))
+        let stock = Stock::of(holding, &app.leaflets, on);
+        Json(StockReport::of(Words::english(), holding, stock)).into_response()
     };
-    app.ask(&path.holding, stock).await.map(Json)
+    app.report(&path.holding, stock).await
 }

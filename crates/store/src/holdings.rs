@@ -13,8 +13,9 @@ use combclear_domain::facts::holding::{Holding, Record, Refusal};
 use combclear_domain::journal::misfit::Misfit;
 use combclear_domain::journal::seal::hash_of;
 use combclear_domain::journal::{Content, Draft, Entry, EntryId, Event, Hash, Kept};
+use tokio::runtime::Handle;
 use tokio::sync::Mutex;
-use tokio::task::JoinHandle;
+use tokio::task::{JoinError, JoinHandle};
 
 use crate::journal::{AppendError, Journal, Writing};
 use combclear_domain::journal::keeping::StoreError;
@@ -458,10 +459,7 @@ impl Holdings {
             let Some(last) = page.last() else { break };
             after = Some((last.seq, last.hash));
             next = self.read_ahead(name, after);
-            let holding = Arc::make_mut(holding);
-            for entry in page {
-                holding.restore(entry);
-            }
+            take_in(holding, page).await;
         }
         is_accounted_for(holding)?;
         // The tip alone proves nothing: it may be found in the same broken order.
@@ -479,8 +477,29 @@ impl Holdings {
         after: Option<(u64, Hash)>,
     ) -> JoinHandle<Result<Vec<Kept>, StoreError>> {
         let (journal, holding) = (Arc::clone(&self.journal), holding.clone());
-        tokio::spawn(async move { journal.kept(&holding, after, PAGE).await })
+        // On a blocking thread: reading and checking a page computes longer than others may be kept waiting.
+        let runtime = Handle::current();
+        tokio::task::spawn_blocking(move || runtime.block_on(journal.kept(&holding, after, PAGE)))
     }
+}
+
+/// Takes a page into the fold, on a blocking thread. If the call is cancelled meanwhile, the fold starts empty.
+async fn take_in(fold: &mut Arc<Holding>, page: Vec<Kept>) {
+    let empty = Arc::new(Holding::new(fold.name().clone()));
+    let mut taken = std::mem::replace(fold, empty);
+    let work = tokio::task::spawn_blocking(move || {
+        let holding = Arc::make_mut(&mut taken);
+        for entry in page {
+            holding.restore(entry);
+        }
+        taken
+    });
+    *fold = match work.await.map_err(JoinError::try_into_panic) {
+        Ok(taken) => taken,
+        Err(Ok(panic)) => std::panic::resume_unwind(panic),
+        // The program ends, and this call with it.
+        Err(Err(_)) => std::future::pending().await,
+    };
 }
 
 /// Writes entries that are in the fold, and contents. If they are not written, they leave the fold again.

@@ -84,6 +84,8 @@ problems! {
     StoreFull = "store-full", INSUFFICIENT_STORAGE, Label::ProblemStoreFull, Label::ProblemStoreFullPage;
     Internal = "internal", INTERNAL_SERVER_ERROR, Label::ProblemInternal, Label::ProblemInternalPage;
     StoreBusy = "store-busy", SERVICE_UNAVAILABLE, Label::ProblemStoreBusy, Label::ProblemStoreBusyPage;
+    ServiceBusy = "service-busy", SERVICE_UNAVAILABLE,
+        Label::ProblemServiceBusy, Label::ProblemServiceBusyPage;
     NotReady = "not-ready", SERVICE_UNAVAILABLE, Label::ProblemNotReady, Label::ProblemNotReadyPage;
     Timeout = "timeout", SERVICE_UNAVAILABLE, Label::ProblemTimeout, Label::ProblemTimeoutPage;
 }

@@ -11,7 +11,7 @@ mod kind;
 
 use axum::Json;
 use axum::extract::Request;
-use axum::http::header::{CONTENT_LENGTH, CONTENT_TYPE};
+use axum::http::header::{CONTENT_LENGTH, CONTENT_TYPE, RETRY_AFTER};
 use axum::http::{HeaderValue, StatusCode};
 use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
@@ -26,6 +26,9 @@ pub(crate) use kind::ProblemKind;
 
 /// The media type of a problem document.
 const PROBLEM_JSON: HeaderValue = HeaderValue::from_static("application/problem+json");
+
+/// When to ask again what was only asked at a bad moment, in seconds.
+const COME_AGAIN: HeaderValue = HeaderValue::from_static("2");
 
 /// A problem (RFC 9457).
 #[derive(Debug, Clone, Serialize, ToSchema)]
@@ -179,6 +182,11 @@ impl Problem {
 const POINTER_MOST: usize = 1_000;
 
 impl Fault {
+    /// A fault that is nowhere in the request.
+    pub(crate) fn anywhere(detail: impl Into<String>, help: impl Into<String>) -> Fault {
+        Fault { pointer: None, parameter: None, detail: detail.into(), help: help.into() }
+    }
+
     pub(crate) fn at(
         pointer: impl Into<String>,
         detail: impl Into<String>,
@@ -193,6 +201,9 @@ impl IntoResponse for Problem {
     fn into_response(self) -> Response {
         let mut response = (self.kind.status(), Json(&self.shortened())).into_response();
         response.headers_mut().insert(CONTENT_TYPE, PROBLEM_JSON);
+        if matches!(self.kind, ProblemKind::ServiceBusy | ProblemKind::StoreBusy) {
+            response.headers_mut().insert(RETRY_AFTER, COME_AGAIN);
+        }
         response.extensions_mut().insert(self);
         response
     }
