@@ -150,3 +150,23 @@ async fn a_report_that_nobody_waits_for_any_more_is_given_up_and_makes_room() {
     answer.good();
     assert!(slow.reads() < 6, "{} reads", slow.reads());
 }
+
+#[tokio::test]
+async fn the_gaps_read_the_content_of_a_document_once_and_the_pack_reads_it_to_send_it() {
+    let slow = Arc::new(Slow::default());
+    let bench = Bench::over(Faulty::with(Trouble::Slow(Arc::clone(&slow)))).await;
+    let bench = with_documents(bench, 3).await;
+    let mut read = Vec::new();
+    for path in [
+        "/holdings/heathside/register/gaps",
+        "/holdings/heathside/register/gaps",
+        "/holdings/heathside/register/pack",
+        "/holdings/heathside/register/pack",
+        // Which is what this one is asked for.
+        "/holdings/heathside/documents",
+    ] {
+        assert_eq!(bench.get(path).await.status, 200, "{path}");
+        read.push(slow.contents());
+    }
+    assert_eq!(read, [3, 3, 6, 9, 12]);
+}

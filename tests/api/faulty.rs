@@ -36,6 +36,7 @@ pub(crate) enum Trouble {
 pub(crate) struct Slow {
     milliseconds: AtomicU64,
     reads: AtomicU64,
+    contents: AtomicU64,
 }
 
 impl Slow {
@@ -54,6 +55,11 @@ impl Slow {
     /// How many reads began since.
     pub(crate) fn reads(&self) -> u64 {
         self.reads.load(Ordering::SeqCst)
+    }
+
+    /// How many contents of documents were read.
+    pub(crate) fn contents(&self) -> u64 {
+        self.contents.load(Ordering::SeqCst)
     }
 
     /// Computes, as it were: nothing else runs on this thread meanwhile.
@@ -166,6 +172,9 @@ impl Journal for Faulty {
 
     async fn content(&self, holding: &HoldingName, hash: Hash) -> Result<Option<Vec<u8>>, StoreError> {
         self.is_slow();
+        if let Trouble::Slow(slow) = &self.trouble {
+            slow.contents.fetch_add(1, Ordering::SeqCst);
+        }
         self.journal.content(holding, hash).await
     }
 

@@ -18,7 +18,7 @@ use combclear_domain::{Day, Instant};
 use combclear_papers::exchange::Exchange;
 use combclear_papers::pack::{Input, Packer, safe_name, wanted};
 use combclear_papers::{Paper, Typesetter, flat, html};
-use combclear_store::{Attached, content_of, documents};
+use combclear_store::{Attached, content_of};
 use combclear_wording::gaps::GapsReport;
 use combclear_wording::refusals::Refused;
 use combclear_wording::register::RegisterReport;
@@ -252,7 +252,7 @@ async fn both(
     period: Period,
     as_of: Day,
 ) -> Result<(Register, GapsReport), Problem> {
-    let attached = documents(app.holdings.journal().as_ref(), holding).await?;
+    let attached = app.holdings.documents(holding).await?;
     let not_kept: Vec<Hash> =
         attached.iter().filter_map(Attached::fault).map(|fault| fault.content).collect();
     let holding = app.recorded(holding).await?;

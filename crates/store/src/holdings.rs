@@ -17,6 +17,7 @@ use tokio::runtime::Handle;
 use tokio::sync::Mutex;
 use tokio::task::{JoinError, JoinHandle};
 
+use crate::documents::{Attached, Seen, documents_seen};
 use crate::journal::{AppendError, Journal, Writing};
 use combclear_domain::journal::keeping::StoreError;
 
@@ -27,6 +28,7 @@ const PAGE: u32 = 5_000;
 pub struct Holdings {
     journal: Arc<dyn Journal>,
     folds: Mutex<HashMap<HoldingName, Fold>>,
+    seen: Seen,
 }
 
 /// A holding in memory, shared by readers. A writer holds the lock and changes it in place, or a copy while somebody reads:
@@ -102,7 +104,7 @@ impl Holdings {
     /// The holdings of this journal.
     #[must_use]
     pub fn new(journal: Arc<dyn Journal>) -> Holdings {
-        Holdings { journal, folds: Mutex::new(HashMap::new()) }
+        Holdings { journal, folds: Mutex::new(HashMap::new()), seen: Seen::default() }
     }
 
     /// The journal.
@@ -142,6 +144,15 @@ impl Holdings {
             self.catch_up(&mut current).await?;
         }
         Ok(Some(Arc::clone(&current)))
+    }
+
+    /// Every entry that attaches a document, as [`documents`](crate::documents()) finds them, but a content that this process has
+    /// read before and found as attached is not read again.
+    ///
+    /// # Errors
+    /// [`StoreError`].
+    pub async fn documents(&self, holding: &HoldingName) -> Result<Vec<Attached>, StoreError> {
+        documents_seen(self.journal.as_ref(), holding, &self.seen).await
     }
 
     /// Begins a holding with its first entry. The same entry again counts as recorded.
