@@ -99,7 +99,7 @@ async fn while_a_holding_is_read_for_the_first_time_others_are_answered_at_once(
 
 /// One report at a time, and little patience.
 fn narrow(app: App) -> App {
-    app.within(Limits { reports: 1, wait: Duration::from_millis(200) })
+    app.within(Limits { reports: 1, wait: Duration::from_millis(200), ..Limits::default() })
 }
 
 #[tokio::test(flavor = "multi_thread", worker_threads = 2)]

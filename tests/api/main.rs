@@ -10,6 +10,7 @@
 
 mod answers;
 mod bench;
+mod bodies;
 mod busy;
 mod docs;
 mod document;

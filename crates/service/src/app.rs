@@ -1,6 +1,7 @@
 //! The shared state of the handlers.
 
 use std::sync::{Arc, OnceLock};
+use std::time::Duration;
 
 use combclear_domain::basics::spelling::nearest_name;
 use combclear_domain::basics::words::HoldingName;
@@ -17,6 +18,7 @@ use combclear_wording::{Label, Words, http};
 use tokio_util::task::TaskTracker;
 use tracing::Instrument;
 
+use crate::body::{Room, held};
 use crate::origin::Origin;
 use crate::problem::{Problem, ProblemKind, label};
 use crate::work::{Limits, Reports, apart, unless_given_up};
@@ -44,6 +46,9 @@ pub struct App {
     /// Appends in progress: they complete even if their client is gone, and before the service ends.
     pub(crate) appends: TaskTracker,
     pub(crate) reports: Reports,
+    pub(crate) room: Room,
+    /// How long a client may fall silent in the middle of a body.
+    pub(crate) silence: Duration,
     /// The pages elsewhere that may call this service from a browser.
     pub(crate) origins: Vec<Origin>,
     rules: Arc<OnceLock<Hash>>,
@@ -58,6 +63,7 @@ impl App {
         laws: Arc<Laws>,
         clock: Arc<dyn Clock>,
     ) -> App {
+        let limits = Limits::default();
         App {
             holdings,
             leaflets,
@@ -65,7 +71,9 @@ impl App {
             clock,
             typesetter: None,
             appends: TaskTracker::new(),
-            reports: Reports::within(Limits::default()),
+            reports: Reports::within(limits),
+            room: Room::within(limits),
+            silence: limits.silence,
             origins: Vec::new(),
             rules: Arc::default(),
         }
@@ -80,7 +88,8 @@ impl App {
     /// Lets requests use up this much together.
     #[must_use]
     pub fn within(self, limits: Limits) -> App {
-        App { reports: Reports::within(limits), ..self }
+        let (reports, room) = (Reports::within(limits), Room::within(limits));
+        App { reports, room, silence: limits.silence, ..self }
     }
 
     /// Offers PDF through this typesetter. Without one there is no PDF.
@@ -155,6 +164,11 @@ impl App {
         &self,
         work: impl Future<Output = T> + Send + 'static,
     ) -> Result<T, Problem> {
+        let room = held();
+        let work = async move {
+            let _room = room;
+            work.await
+        };
         self.appends.spawn(work.in_current_span()).await.map_err(|failed| {
             tracing::error!(%failed, "an append did not come to its end");
             Problem::internal()

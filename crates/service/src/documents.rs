@@ -4,14 +4,11 @@
 //! that keep it from being run.
 
 use std::sync::Arc;
-use std::time::Duration;
 
 use axum::Json;
-use axum::body::{Bytes, to_bytes};
 use axum::extract::{Request, State};
 use axum::http::header::{
-    CONTENT_DISPOSITION, CONTENT_LENGTH, CONTENT_SECURITY_POLICY, CONTENT_TYPE, ETAG, LOCATION,
-    X_CONTENT_TYPE_OPTIONS,
+    CONTENT_DISPOSITION, CONTENT_SECURITY_POLICY, CONTENT_TYPE, ETAG, LOCATION, X_CONTENT_TYPE_OPTIONS,
 };
 use axum::http::{HeaderMap, HeaderValue, StatusCode};
 use axum::middleware::Next;
@@ -32,6 +29,7 @@ use serde::Serialize;
 use utoipa::ToSchema;
 
 use crate::app::App;
+use crate::body::{Unread, read_whole};
 use crate::entries::header;
 use crate::extract::{DocumentPath, HoldingPath, NewDocumentPath, NewDocumentQuery, Nothing, Path, Query};
 use crate::file_name;
@@ -43,8 +41,6 @@ use crate::work::apart;
 /// Largest document, in bytes.
 pub(crate) const BODY_MOST: usize = DOCUMENT_MOST as usize;
 
-/// Longest upload. Shorter than the limit on answers, so that the answer always says what became of it.
-const UPLOAD_MOST: Duration = Duration::from_secs(29);
 /// The type of a body declared as mere bytes (RFC 2046, 4.5.1).
 const JUST_BYTES: &str = "application/octet-stream";
 
@@ -220,7 +216,7 @@ pub(crate) async fn put_document(
     check_belongs(&query)?;
     file_name::check(query.file_name.as_deref())?;
     let headers = request.headers().clone();
-    let bytes = read_whole(&headers, request).await?;
+    let bytes = read_whole(request).await.map_err(not_arrived)?;
     let look = move || {
         let media_type = media_type(&bytes).map_err(unfit)?;
         check_declared(&headers, media_type)?;
@@ -339,43 +335,19 @@ async fn attach(
     attached.map_err(|error| Sent::InAddress.not_recorded(error))
 }
 
-/// Reads the body, up to the limit.
-async fn read_whole(headers: &HeaderMap, request: Request) -> Result<Bytes, Problem> {
+/// The problem of a document that did not arrive.
+fn not_arrived(why: Unread) -> Problem {
     let broken_off = |detail: String| {
         Problem::new(ProblemKind::UnreadableBody, detail).at_body(label(Label::HttpUploadBrokenOffHelp))
     };
-    let announced =
-        headers.get(CONTENT_LENGTH).and_then(|length| length.to_str().ok()?.parse::<usize>().ok());
-    let body = to_bytes(request.into_body(), usize::MAX);
-    let Ok(arrived) = tokio::time::timeout(UPLOAD_MOST, body).await else {
-        let problem = Problem::nothing_recorded(ProblemKind::Timeout, label(Label::HttpUploadTooSlow));
-        return Err(problem.at_body(label(Label::HttpUploadTooSlowHelp)));
-    };
-    let bytes = arrived.map_err(|error| {
-        if is_too_large(&error) {
-            unfit(Unfit::TooLarge)
-        } else {
-            broken_off(label(Label::HttpUploadNotWhole).to_owned())
+    match why {
+        Unread::TooLarge => unfit(Unfit::TooLarge),
+        Unread::Shorter { announced, arrived } => {
+            broken_off(http::upload_shorter(Words::english(), announced, arrived))
         }
-    })?;
-    match announced {
-        Some(announced) if announced != bytes.len() => {
-            Err(broken_off(http::upload_shorter(Words::english(), announced, bytes.len())))
-        }
-        _ => Ok(bytes),
+        Unread::BrokenOff => broken_off(label(Label::HttpUploadNotWhole).to_owned()),
+        Unread::Stalled | Unread::TooSlow => why.problem(),
     }
-}
-
-/// Whether the limit layer of these routes ended the read.
-fn is_too_large(error: &axum::Error) -> bool {
-    let mut cause = Some(error as &dyn std::error::Error);
-    while let Some(error) = cause {
-        if error.is::<http_body_util::LengthLimitError>() {
-            return true;
-        }
-        cause = error.source();
-    }
-    false
 }
 
 fn unfit(unfit: Unfit) -> Problem {

@@ -23,6 +23,7 @@
 //! service.rs    health, the document and its page, help on problems
 //! host.rs       the host names it answers to              origin.rs   the pages elsewhere that may call it
 //! freshness.rs  which answers may be kept, and whether a kept one still holds
+//! body.rs       bodies: how many bytes of them are in memory at a time, and how long they may take
 //! work.rs       work that takes long, off the threads that take requests in, and how much of it at a time
 //! serve.rs      listening, and permitted addresses
 //! ```
@@ -47,6 +48,7 @@
 mod accept;
 mod apiaries;
 mod app;
+mod body;
 mod colonies;
 mod course;
 mod document;

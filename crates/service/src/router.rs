@@ -23,6 +23,7 @@ use utoipa_axum::router::OpenApiRouter;
 use utoipa_axum::routes;
 
 use crate::app::App;
+use crate::body::take_room;
 use crate::freshness::{by_content, by_what_it_rests_on, say_whether_to_keep};
 use crate::host::own_names_only;
 use crate::origin::Origin;
@@ -73,9 +74,10 @@ pub fn router(app: App) -> Router {
 
 /// The routes, and the document made from them.
 pub(crate) fn routes() -> OpenApiRouter<App> {
-    // The smaller of two nested limits wins, so each is put around its own routes only.
-    let entries = entry_routes().layer(RequestBodyLimitLayer::new(BODY_MOST));
-    let documents = document_routes().layer(
+    // The smaller of two nested limits wins, so each is put around its own routes only. Room is taken for what passes it.
+    let entries =
+        entry_routes().layer(from_fn(take_room::<BODY_MOST>)).layer(RequestBodyLimitLayer::new(BODY_MOST));
+    let documents = document_routes().layer(from_fn(take_room::<{ documents::BODY_MOST }>)).layer(
         ServiceBuilder::new()
             .layer(from_fn(documents::say_too_large))
             .layer(RequestBodyLimitLayer::new(documents::BODY_MOST)),

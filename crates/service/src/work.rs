@@ -14,6 +14,7 @@ use tokio::sync::{OwnedSemaphorePermit, Semaphore};
 use tokio_util::sync::CancellationToken;
 use tracing::Span;
 
+use crate::body::held;
 use crate::problem::{Fault, Problem, ProblemKind, label};
 
 /// What requests may use up together, and how long they wait for their share.
@@ -21,15 +22,24 @@ use crate::problem::{Fault, Problem, ProblemKind, label};
 pub struct Limits {
     /// The most reports over a whole holding that are worked out at a time.
     pub reports: usize,
+    /// The most bytes of bodies in memory at a time.
+    pub bodies: u32,
     /// How long a request waits for its share before it is told to come again.
     pub wait: Duration,
+    /// How long a client may fall silent in the middle of a body.
+    pub silence: Duration,
 }
 
 impl Default for Limits {
-    /// As many reports as the machine has cores, but at least two.
+    /// As many reports as the machine has cores, but at least two; six of the largest documents.
     fn default() -> Limits {
         let cores = std::thread::available_parallelism().map_or(1, usize::from);
-        Limits { reports: cores.max(2), wait: Duration::from_secs(8) }
+        Limits {
+            reports: cores.max(2),
+            bodies: 64 * 1024 * 1024,
+            wait: Duration::from_secs(8),
+            silence: Duration::from_secs(15),
+        }
     }
 }
 
@@ -98,8 +108,12 @@ pub(crate) async fn unless_given_up() {
 pub(crate) async fn apart<T: Send + 'static>(
     work: impl FnOnce() -> T + Send + 'static,
 ) -> Result<T, Problem> {
-    let span = Span::current();
-    tokio::task::spawn_blocking(move || span.in_scope(work)).await.map_err(|error| {
+    let (span, room) = (Span::current(), held());
+    let work = move || {
+        let _room = room;
+        span.in_scope(work)
+    };
+    tokio::task::spawn_blocking(work).await.map_err(|error| {
         tracing::error!(%error, "work for a request was broken off");
         Problem::internal()
     })

@@ -63,6 +63,8 @@ problems! {
         Label::ProblemSameIdOtherContent, Label::ProblemSameIdOtherContentPage;
     HoldingExists = "holding-exists", CONFLICT,
         Label::ProblemHoldingExists, Label::ProblemHoldingExistsPage;
+    StalledBody = "stalled-body", REQUEST_TIMEOUT,
+        Label::ProblemStalledBody, Label::ProblemStalledBodyPage;
     BodyTooLarge = "body-too-large", PAYLOAD_TOO_LARGE,
         Label::ProblemBodyTooLarge, Label::ProblemBodyTooLargePage;
     WrongMediaType = "wrong-media-type", UNSUPPORTED_MEDIA_TYPE,
