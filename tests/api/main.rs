@@ -12,6 +12,7 @@ mod answers;
 mod bench;
 mod bodies;
 mod busy;
+mod clock;
 mod docs;
 mod document;
 mod faulty;

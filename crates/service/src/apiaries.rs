@@ -1,8 +1,7 @@
 //! Apiaries, and whether each colony at one may be supered.
 
-use axum::Json;
 use axum::extract::State;
-use axum::response::{IntoResponse, Response};
+use axum::response::Response;
 use combclear_domain::Day;
 use combclear_domain::basics::spelling::nearest;
 use combclear_domain::basics::verdict::Verdict;
@@ -14,6 +13,7 @@ use serde::Serialize;
 use utoipa::ToSchema;
 
 use crate::app::App;
+use crate::doubt::Doubt;
 use crate::extract::{ApiaryPath, HoldingPath, OnQuery, Path, Query};
 use crate::problem::{Problem, ProblemKind, Problems, label};
 
@@ -44,9 +44,10 @@ pub(crate) async fn list_apiaries(
     Query(query): Query<OnQuery>,
 ) -> Result<Response, Problem> {
     let on = app.day(query.on);
-    let list = move |holding: &Holding, _: &App| {
+    let list = move |holding: &Holding, app: &App| {
         let items = holding.apiaries().filter_map(|apiary| holding.apiary(apiary, on)).collect();
-        Json(ApiaryList { holding: holding.name().clone(), on, items }).into_response()
+        let list = ApiaryList { holding: holding.name().clone(), on, items };
+        Doubt::of(app, holding, query.on.is_none()).json(list)
     };
     app.report(&path.holding, list).await
 }
@@ -65,9 +66,13 @@ pub(crate) async fn get_apiary(
     State(app): State<App>,
     Path(path): Path<ApiaryPath>,
     Query(query): Query<OnQuery>,
-) -> Result<Json<ApiaryView>, Problem> {
+) -> Result<Response, Problem> {
     let on = app.day(query.on);
-    app.ask(&path.holding, move |holding, _| view(holding, &path.apiary, on)).await?.map(Json)
+    let view = move |holding: &Holding, app: &App| {
+        let doubt = Doubt::of(app, holding, query.on.is_none());
+        Ok(doubt.json(view(holding, &path.apiary, on)?))
+    };
+    app.ask(&path.holding, view).await?
 }
 
 /// Whether the colonies of an apiary may be supered.
@@ -114,9 +119,9 @@ pub(crate) async fn get_apiary_supering(
         let colonies = SuperingReport::board(words, holding, &app.leaflets, &apiary.colonies, on);
         let count = |verdict| colonies.iter().filter(|report| report.in_brief.answer == verdict).count();
         let (yes, no, unknown) = (count(Verdict::Yes), count(Verdict::No), count(Verdict::Unknown));
-        let holding = holding.name().clone();
-        let report = ApiarySupering { holding, apiary: path.apiary, on, yes, no, unknown, colonies };
-        Ok(Json(report).into_response())
+        let (name, apiary) = (holding.name().clone(), path.apiary);
+        let report = ApiarySupering { holding: name, apiary, on, yes, no, unknown, colonies };
+        Ok(Doubt::of(app, holding, query.on.is_none()).json(report))
     };
     app.ask(&path.holding, answers).await?
 }

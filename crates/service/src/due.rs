@@ -1,6 +1,5 @@
 //! What must or may be done, as JSON or a calendar.
 
-use axum::Json;
 use axum::extract::State;
 use axum::http::header::{CONTENT_TYPE, VARY};
 use axum::http::{HeaderMap, HeaderValue};
@@ -14,6 +13,7 @@ use combclear_wording::due::DueReport;
 use crate::accept::preferred;
 use crate::apiaries::unknown_apiary;
 use crate::app::App;
+use crate::doubt::Doubt;
 use crate::extract::{DueFormat, DueQuery, HoldingPath, Path, Query};
 use crate::problem::{Problem, Problems};
 
@@ -56,11 +56,12 @@ pub(crate) async fn get_due(
         apiary => {
             let due = Due::of(holding, &app.leaflets, &app.laws, span, apiary.as_ref());
             let report = DueReport::of(Words::english(), holding, due);
+            let doubt = Doubt::of(app, holding, query.from.is_none());
             Ok(match format {
-                DueFormat::Json => (vary, Json(report)).into_response(),
+                DueFormat::Json => (vary, doubt.json(report)).into_response(),
                 DueFormat::Calendar => {
                     let media_type = [(CONTENT_TYPE, HeaderValue::from_static(MEDIA_TYPE))];
-                    (vary, media_type, calendar(&report)).into_response()
+                    doubt.over((vary, media_type, calendar(&report)))
                 }
             })
         }

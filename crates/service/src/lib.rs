@@ -23,6 +23,7 @@
 //! service.rs    health, the document and its page, help on problems
 //! host.rs       the host names it answers to              origin.rs   the pages elsewhere that may call it
 //! freshness.rs  which answers may be kept, and whether a kept one still holds
+//! doubt.rs      what an answer about today says where the clock is behind the journal
 //! body.rs       bodies: how many bytes of them are in memory at a time, and how long they may take
 //! work.rs       work that takes long, off the threads that take requests in, and how much of it at a time
 //! serve.rs      listening, and permitted addresses
@@ -40,6 +41,7 @@
 //! 1. Write the handler: `verb_resource`, which becomes the operation's id. Take `Path`, `Query` and `JsonText` from
 //!    `extract.rs`; without query parameters take `Query<Nothing>`, so that unknown ones are refused.
 //!    What looks at one colony or apiary is asked with `App::ask`; what looks at a whole holding, with `App::report`.
+//!    An answer whose day is today unless the query names it is sent with `Doubt`.
 //! 2. Describe it with `#[utoipa::path]`: its first line is the summary; list `Problems` among the responses.
 //! 3. Register it in `router.rs`.
 //! 4. Test it in `tests/api`, in the file of its address, and rewrite the document as that test says.
@@ -53,6 +55,7 @@ mod colonies;
 mod course;
 mod document;
 mod documents;
+mod doubt;
 mod due;
 mod entries;
 mod examples;

@@ -28,6 +28,7 @@ use utoipa::ToSchema;
 
 use crate::accept::preferred;
 use crate::app::App;
+use crate::doubt::Doubt;
 use crate::extract::{CountingWord, Form, HoldingPath, PackQuery, Path, Query, RegisterQuery, TimeQuery};
 use crate::freshness::not_kept;
 use crate::problem::{Problem, Problems, label};
@@ -77,7 +78,7 @@ pub(crate) async fn get_register(
     headers: HeaderMap,
 ) -> Result<Response, Problem> {
     let time = TimeQuery { from: query.from, to: query.to, as_of: query.as_of };
-    let (period, as_of) = asked(&app, &time)?;
+    let Asked { period, as_of, is_about_today } = asked(&app, &time)?;
     let counting = match query.counting {
         Some(CountingWord::Elapsed) => Counting::Elapsed,
         Some(CountingWord::Calendar) | None => Counting::Calendar,
@@ -96,12 +97,13 @@ pub(crate) async fn get_register(
         let holding = app.recorded(&path.holding).await?;
         let register = Register::of(&holding, &app.leaflets, period, as_of).counted_by(counting);
         unless_given_up().await;
-        let bytes = written(&register, form, made, typesetter.as_deref()).map_err(not_made)?;
+        let doubt = Doubt::of(&app, &holding, is_about_today);
         let mut response = match form {
-            Form::Json => {
-                ([(CONTENT_TYPE, HeaderValue::from_static("application/json"))], bytes).into_response()
+            Form::Json => doubt.json(RegisterReport::of(Words::english(), &register)),
+            form => {
+                let bytes = written(&register, form, made, typesetter.as_deref()).map_err(not_made)?;
+                doubt.over(sent(bytes, media_type(form), &named(&register, "register", form)))
             }
-            form => sent(bytes, media_type(form), &named(&register, "register", form)),
         };
         response.headers_mut().insert(VARY, HeaderValue::from_static("accept"));
         Ok(response)
@@ -152,9 +154,11 @@ async fn exchange(
     time: &TimeQuery,
     part: fn(Exchange) -> Response,
 ) -> Result<Response, Problem> {
-    let (period, as_of) = asked(app, time)?;
+    let Asked { period, as_of, is_about_today } = asked(app, time)?;
     let read = move |holding: &Holding, app: &App| {
-        part(Exchange::of(&Register::of(holding, &app.leaflets, period, as_of)))
+        let made = part(Exchange::of(&Register::of(holding, &app.leaflets, period, as_of)));
+        // Its fields are those of its standard.
+        Doubt::of(app, holding, is_about_today).over(made)
     };
     app.report(holding, read).await
 }
@@ -176,10 +180,10 @@ pub(crate) async fn get_register_pack(
     Query(query): Query<PackQuery>,
 ) -> Result<Response, Problem> {
     let PackQuery { from, to, as_of, gaps: with_gaps } = query;
-    let (period, as_of) = asked(&app, &TimeQuery { from, to, as_of })?;
+    let asked = asked(&app, &TimeQuery { from, to, as_of })?;
     let (made, typesetter, reports) = (app.clock.now(), app.typesetter.clone(), app.reports.clone());
     let work = async move {
-        let (register, gaps) = both(&app, &path.holding, period, as_of).await?;
+        let (register, gaps, doubt) = both(&app, &path.holding, asked).await?;
         // It goes to disk as it is made, and from there to the client: neither pack nor proofs are held in memory.
         let mut packer = Box::new(Packer::begin(tempfile::tempfile().map_err(not_made)?, made));
         let journal = app.holdings.journal().as_ref();
@@ -194,13 +198,13 @@ pub(crate) async fn get_register_pack(
         let length = file.stream_position().map_err(not_made)?;
         file.rewind().map_err(not_made)?;
         let name = safe_name(register.holding.as_str());
-        Ok((file, length, format!("pack-{name}-{}-{}.zip", register.from, register.to)))
+        Ok((file, length, format!("pack-{name}-{}-{}.zip", register.from, register.to), doubt))
     };
-    let (file, length, name) = reports.work_out(work).await?;
+    let (file, length, name, doubt) = reports.work_out(work).await?;
     let body = Body::from_stream(ReaderStream::new(tokio::fs::File::from_std(file)));
     let length = [(CONTENT_LENGTH, HeaderValue::from(length))];
     // It says when it was made, so it is another each time: a tag over all its proofs would never be known again.
-    Ok((not_kept(), length, sent(body, "application/zip", &name)).into_response())
+    Ok(doubt.over((not_kept(), length, sent(body, "application/zip", &name))))
 }
 
 /// Ask what is missing from the register
@@ -219,11 +223,11 @@ pub(crate) async fn get_register_gaps(
     Path(path): Path<HoldingPath>,
     Query(query): Query<TimeQuery>,
 ) -> Result<Response, Problem> {
-    let (period, as_of) = asked(&app, &query)?;
+    let asked = asked(&app, &query)?;
     let reports = app.reports.clone();
     let work = async move {
-        let (_, gaps) = both(&app, &path.holding, period, as_of).await?;
-        Ok(Json(gaps).into_response())
+        let (_, gaps, doubt) = both(&app, &path.holding, asked).await?;
+        Ok(doubt.json(gaps))
     };
     reports.work_out(work).await
 }
@@ -235,23 +239,31 @@ fn not_made(error: impl ToString) -> Problem {
 }
 
 /// The time that is meant, and the day whose knowledge counts.
-fn asked(app: &App, time: &TimeQuery) -> Result<(Period, Day), Problem> {
+#[derive(Debug, Clone, Copy)]
+struct Asked {
+    period: Period,
+    as_of: Day,
+    /// Whether one of them is today because none was named.
+    is_about_today: bool,
+}
+
+fn asked(app: &App, time: &TimeQuery) -> Result<Asked, Problem> {
     let to = app.day(time.to);
     let from = time.from.unwrap_or_else(|| to.first_of_year());
     let period = Period::new(from, to).map_err(|fault| {
         let Refused { message, help } = Refused::of_period(Words::english(), fault);
         Problem::bad_parameter("to", message, help)
     })?;
-    Ok((period, app.day(time.as_of)))
+    let is_about_today = time.to.is_none() || time.as_of.is_none();
+    Ok(Asked { period, as_of: app.day(time.as_of), is_about_today })
 }
 
 /// The register of a period and its gaps, both read from one state of the journal.
 async fn both(
     app: &App,
     holding: &HoldingName,
-    period: Period,
-    as_of: Day,
-) -> Result<(Register, GapsReport), Problem> {
+    Asked { period, as_of, is_about_today }: Asked,
+) -> Result<(Register, GapsReport, Doubt), Problem> {
     let attached = app.holdings.documents(holding).await?;
     let not_kept: Vec<Hash> =
         attached.iter().filter_map(Attached::fault).map(|fault| fault.content).collect();
@@ -259,7 +271,8 @@ async fn both(
     let register = Register::of(&holding, &app.leaflets, period, as_of);
     unless_given_up().await;
     let gaps = Gaps::in_register(&holding, &app.leaflets, &app.laws, &register, &not_kept);
-    Ok((register, GapsReport::of(Words::english(), gaps)))
+    let doubt = Doubt::of(app, &holding, is_about_today);
+    Ok((register, GapsReport::of(Words::english(), gaps), doubt))
 }
 
 fn written(

@@ -1,13 +1,13 @@
 //! How long the records of a holding must be kept.
 
-use axum::Json;
 use axum::extract::State;
-use axum::response::{IntoResponse, Response};
+use axum::response::Response;
 use combclear_domain::questions::retention::Retention;
 use combclear_wording::Words;
 use combclear_wording::retention::RetentionReport;
 
 use crate::app::App;
+use crate::doubt::Doubt;
 use crate::extract::{HoldingPath, OnQuery, Path, Query};
 use crate::problem::{Problem, Problems};
 
@@ -30,7 +30,8 @@ pub(crate) async fn get_retention(
     let on = app.day(query.on);
     let report = move |holding: &_, app: &App| {
         let retention = Retention::of(holding, &app.leaflets, &app.laws, on);
-        Json(RetentionReport::of(Words::english(), retention)).into_response()
+        let report = RetentionReport::of(Words::english(), retention);
+        Doubt::of(app, holding, query.on.is_none()).json(report)
     };
     app.report(&path.holding, report).await
 }

@@ -24,6 +24,7 @@ use utoipa_axum::routes;
 
 use crate::app::App;
 use crate::body::take_room;
+use crate::doubt::CLOCK_BEHIND;
 use crate::freshness::{by_content, by_what_it_rests_on, say_whether_to_keep};
 use crate::host::own_names_only;
 use crate::origin::Origin;
@@ -148,7 +149,7 @@ fn callable_from(origins: &[Origin]) -> CorsLayer {
         .allow_origin(AllowOrigin::list(origins.iter().map(Origin::header)))
         .allow_methods([Method::GET, Method::PUT, Method::POST])
         .allow_headers([ACCEPT, CONTENT_TYPE, IF_NONE_MATCH, request_id.clone()])
-        .expose_headers([ETAG, LOCATION, RETRY_AFTER, request_id])
+        .expose_headers([ETAG, LOCATION, RETRY_AFTER, HeaderName::from_static(CLOCK_BEHIND), request_id])
         .allow_private_network(!origins.is_empty())
 }
 

@@ -1,13 +1,13 @@
 //! What is left of each lot.
 
-use axum::Json;
 use axum::extract::State;
-use axum::response::{IntoResponse, Response};
+use axum::response::Response;
 use combclear_domain::questions::stock::Stock;
 use combclear_wording::Words;
 use combclear_wording::stock::StockReport;
 
 use crate::app::App;
+use crate::doubt::Doubt;
 use crate::extract::{HoldingPath, OnQuery, Path, Query};
 use crate::problem::{Problem, Problems};
 
@@ -30,7 +30,8 @@ pub(crate) async fn get_stock(
     let on = app.day(query.on);
     let stock = move |holding: &_, app: &App| {
         let stock = Stock::of(holding, &app.leaflets, on);
-        Json(StockReport::of(Words::english(), holding, stock)).into_response()
+        let report = StockReport::of(Words::english(), holding, stock);
+        Doubt::of(app, holding, query.on.is_none()).json(report)
     };
     app.report(&path.holding, stock).await
 }
