@@ -23,6 +23,7 @@ mod laws;
 mod layers;
 mod leaflets;
 mod long;
+mod metrics;
 mod numbered;
 #[path = "../one_line.rs"]
 mod one_line;

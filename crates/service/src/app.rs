@@ -12,13 +12,14 @@ use combclear_domain::rules::law::Laws;
 use combclear_domain::rules::leaflet::Leaflets;
 use combclear_domain::{Day, Instant};
 use combclear_papers::Typesetter;
-use combclear_store::Holdings;
+use combclear_store::{Holdings, RecordError, Recorded};
 use combclear_wording::refusals::Refused;
 use combclear_wording::{Label, Words, http};
 use tokio_util::task::TaskTracker;
 use tracing::Instrument;
 
 use crate::body::{Room, held};
+use crate::metrics::Metrics;
 use crate::origin::Origin;
 use crate::problem::{Problem, ProblemKind, label};
 use crate::work::{Limits, Reports, apart, unless_given_up};
@@ -47,6 +48,7 @@ pub struct App {
     pub(crate) appends: TaskTracker,
     pub(crate) reports: Reports,
     pub(crate) room: Room,
+    pub(crate) metrics: Arc<Metrics>,
     /// How long a client may fall silent in the middle of a body.
     pub(crate) silence: Duration,
     /// The pages elsewhere that may call this service from a browser.
@@ -73,6 +75,7 @@ impl App {
             appends: TaskTracker::new(),
             reports: Reports::within(limits),
             room: Room::within(limits),
+            metrics: Arc::new(Metrics::new()),
             silence: limits.silence,
             origins: Vec::new(),
             rules: Arc::default(),
@@ -160,14 +163,16 @@ impl App {
     }
 
     /// Runs an append in a task of its own, so that a client that hangs up does not stop it half-way.
-    pub(crate) async fn append<T: Send + 'static>(
+    pub(crate) async fn append(
         &self,
-        work: impl Future<Output = T> + Send + 'static,
-    ) -> Result<T, Problem> {
-        let room = held();
+        work: impl Future<Output = Result<Vec<Recorded>, RecordError>> + Send + 'static,
+    ) -> Result<Result<Vec<Recorded>, RecordError>, Problem> {
+        let (room, metrics) = (held(), Arc::clone(&self.metrics));
         let work = async move {
             let _room = room;
-            work.await
+            let done = work.await;
+            metrics.appended(done.as_deref().unwrap_or_default());
+            done
         };
         self.appends.spawn(work.in_current_span()).await.map_err(|failed| {
             tracing::error!(%failed, "an append did not come to its end");

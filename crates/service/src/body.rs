@@ -19,7 +19,7 @@ use tower_http::timeout::{TimeoutBody, TimeoutError};
 
 use crate::app::App;
 use crate::problem::{Problem, ProblemKind, label};
-use crate::work::{Limits, share};
+use crate::work::{Limits, share, taken};
 
 /// Longest upload, waiting for room included. Shorter than the limit on answers, so that the answer always says what became of it.
 const UPLOAD_MOST: Duration = Duration::from_secs(29);
@@ -37,6 +37,11 @@ impl Room {
         let all = limits.bodies;
         let bytes = Arc::new(Semaphore::new(usize::try_from(all).unwrap_or(Semaphore::MAX_PERMITS)));
         Room { bytes, all, wait: limits.wait }
+    }
+
+    /// How many bytes of it are taken.
+    pub(crate) fn taken(&self) -> u64 {
+        taken(&self.bytes, usize::try_from(self.all).unwrap_or(usize::MAX))
     }
 
     async fn take(&self, bytes: u32) -> Result<OwnedSemaphorePermit, Problem> {

@@ -331,8 +331,9 @@ async fn attach(
 ) -> Result<Recorded, Problem> {
     let holdings = Arc::clone(&app.holdings);
     let now = app.clock.now();
-    let attached = app.append(async move { holdings.attach(&holding, draft, content, now).await }).await?;
-    attached.map_err(|error| Sent::InAddress.not_recorded(error))
+    let attach = async move { holdings.attach(&holding, draft, content, now).await.map(|one| vec![one]) };
+    let attached = app.append(attach).await?.map_err(|error| Sent::InAddress.not_recorded(error))?;
+    attached.into_iter().next().ok_or_else(Problem::internal)
 }
 
 /// The problem of a document that did not arrive.

@@ -132,8 +132,10 @@ pub(crate) async fn put_holding(
     }
     let (holdings, holding) = (Arc::clone(&app.holdings), path.holding.clone());
     let now = app.clock.now();
-    let begun = app.append(async move { holdings.begin(&holding, draft, now).await }).await?;
-    one(&path.holding, &begun.map_err(|error| Sent::Alone.not_recorded(error))?)
+    let begin = async move { holdings.begin(&holding, draft, now).await.map(|begun| vec![begun]) };
+    let begun = app.append(begin).await?.map_err(|error| Sent::Alone.not_recorded(error))?;
+    let Some(begun) = begun.first() else { return Err(Problem::internal()) };
+    one(&path.holding, begun)
 }
 
 /// The answer to one entry that was sent.

@@ -20,6 +20,7 @@
 //! accept.rs     the media type that a client prefers
 //! leaflets.rs   the rules with their sources             medicines.rs the medicines of a holding
 //! laws.rs       the law on medicine records               retention.rs   how long records must be kept
+//! metrics.rs    what the operator sees from outside
 //! service.rs    health, the document and its page, help on problems
 //! host.rs       the host names it answers to              origin.rs   the pages elsewhere that may call it
 //! freshness.rs  which answers may be kept, and whether a kept one still holds
@@ -69,6 +70,7 @@ mod kinds;
 mod laws;
 mod leaflets;
 mod medicines;
+mod metrics;
 mod options;
 mod origin;
 mod pages;

@@ -47,12 +47,19 @@ impl Default for Limits {
 #[derive(Debug, Clone)]
 pub(crate) struct Reports {
     places: Arc<Semaphore>,
+    all: usize,
     wait: Duration,
 }
 
 impl Reports {
     pub(crate) fn within(limits: Limits) -> Reports {
-        Reports { places: Arc::new(Semaphore::new(limits.reports)), wait: limits.wait }
+        let all = limits.reports;
+        Reports { places: Arc::new(Semaphore::new(all)), all, wait: limits.wait }
+    }
+
+    /// How many are being worked out.
+    pub(crate) fn taken(&self) -> u64 {
+        taken(&self.places, self.all)
     }
 
     /// Works out a report on a blocking thread, once there is a place. The place is free again when the work has ended.
@@ -78,6 +85,11 @@ impl Reports {
         // Nobody is there to be told that it was given up.
         done.await?.unwrap_or_else(|| Err(Problem::internal()))
     }
+}
+
+/// How much of what requests use up together is in use.
+pub(crate) fn taken(of: &Semaphore, all: usize) -> u64 {
+    u64::try_from(all.saturating_sub(of.available_permits())).unwrap_or(u64::MAX)
 }
 
 /// A share of what requests use up together, or the problem that none was free in time.

@@ -155,6 +155,13 @@ impl Holdings {
         documents_seen(self.journal.as_ref(), holding, &self.seen).await
     }
 
+    /// How many holdings are in memory, and how many entries they have together. Those that are just being written to are left out.
+    pub async fn in_memory(&self) -> (u64, u64) {
+        let folds = self.folds.lock().await;
+        let known = folds.values().filter_map(|fold| fold.try_lock().ok()?.tip());
+        known.fold((0, 0), |(holdings, entries), (last, _)| (holdings + 1, entries + last))
+    }
+
     /// Begins a holding with its first entry. The same entry again counts as recorded.
     ///
     /// # Errors
