@@ -9,7 +9,7 @@ use axum::http::{HeaderMap, Method, Request};
 use combclear_domain::rules::law::Laws;
 use combclear_domain::rules::leaflet::Leaflets;
 use combclear_domain::{Day, Instant};
-use combclear_service::{App, Clock};
+use combclear_service::{App, Clock, Rate};
 use combclear_store::{Holdings, Journal};
 use serde_json::Value;
 use tempfile::TempDir;
@@ -100,6 +100,14 @@ impl Bench {
         Bench::set_up(|journal| journal, (leaflets(), laws()), TODAY, set).await
     }
 
+    /// A service with a wrapped journal and settings of its own.
+    pub(crate) async fn over_and_made(
+        wrap: impl FnOnce(Arc<dyn Journal>) -> Arc<dyn Journal>,
+        set: impl FnOnce(App) -> App,
+    ) -> Bench {
+        Bench::set_up(wrap, (leaflets(), laws()), TODAY, set).await
+    }
+
     async fn over_with(
         wrap: impl FnOnce(Arc<dyn Journal>) -> Arc<dyn Journal>,
         leaflets: Arc<Leaflets>,
@@ -122,6 +130,18 @@ impl Bench {
         let app = App::new(holdings, leaflets, laws, Arc::clone(&clock) as _).typeset_by(Arc::new(OneLine));
         let router = combclear_service::router(set(app));
         Bench { router, clock, journal, _folder: folder }
+    }
+
+    /// Another service over the same journal, which it has not read yet.
+    pub(crate) fn started_again(self) -> Bench {
+        let app = app(Arc::clone(&self.journal), Arc::clone(&self.clock));
+        Bench { router: combclear_service::router(app), ..self }
+    }
+
+    /// The same, asking for keys from now on.
+    pub(crate) fn asking_for_keys(self, rate: Rate) -> Bench {
+        let app = app(Arc::clone(&self.journal), Arc::clone(&self.clock));
+        Bench { router: combclear_service::router(app.asking_for_keys(rate)), ..self }
     }
 
     pub(crate) async fn get(&self, path: &str) -> Answer {
@@ -214,7 +234,11 @@ impl Answer {
         assert_ne!(problem["title"], "", "{problem}");
         assert_ne!(problem["detail"], "", "{problem}");
         let when = self.header("retry-after").map(|seconds| seconds.parse::<u32>().unwrap());
-        assert_eq!(when.is_some(), status == 503, "whoever may come again is told when: {problem}");
+        assert_eq!(
+            when.is_some(),
+            [429, 503].contains(&status),
+            "whoever may come again is told when: {problem}"
+        );
         problem
     }
 

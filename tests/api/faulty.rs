@@ -1,9 +1,10 @@
 //! A journal with one failure.
 
 use std::sync::Arc;
+use std::sync::atomic::{AtomicU64, Ordering};
+use std::time::{Duration, Instant};
 
 use async_trait::async_trait;
-use combclear_domain::Instant;
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::key::{Key, KeyId};
 use combclear_domain::journal::seal::Broken;
@@ -27,6 +28,49 @@ pub(crate) enum Trouble {
     AppendPanics,
     /// The chain is broken at this entry.
     Broken(Broken),
+    /// Whatever reads much of the journal keeps its thread busy.
+    Slow(Arc<Slow>),
+}
+
+/// How long each read keeps its thread busy, and how many there were. At first they take no time.
+#[derive(Default)]
+pub(crate) struct Slow {
+    milliseconds: AtomicU64,
+    reads: AtomicU64,
+    contents: AtomicU64,
+}
+
+impl Slow {
+    /// Every read from now on takes this long.
+    pub(crate) fn down(&self, each: Duration) {
+        self.milliseconds.store(u64::try_from(each.as_millis()).unwrap(), Ordering::SeqCst);
+        self.reads.store(0, Ordering::SeqCst);
+    }
+
+    /// Every read from now on lasts until it is told otherwise.
+    pub(crate) fn stop(&self) {
+        self.milliseconds.store(u64::MAX, Ordering::SeqCst);
+        self.reads.store(0, Ordering::SeqCst);
+    }
+
+    /// How many reads began since.
+    pub(crate) fn reads(&self) -> u64 {
+        self.reads.load(Ordering::SeqCst)
+    }
+
+    /// How many contents of documents were read.
+    pub(crate) fn contents(&self) -> u64 {
+        self.contents.load(Ordering::SeqCst)
+    }
+
+    /// Computes, as it were: nothing else runs on this thread meanwhile.
+    fn read(&self) {
+        self.reads.fetch_add(1, Ordering::SeqCst);
+        let begun = Instant::now();
+        while begun.elapsed() < Duration::from_millis(self.milliseconds.load(Ordering::SeqCst)) {
+            std::thread::sleep(Duration::from_millis(2));
+        }
+    }
 }
 
 /// Where an append waits.
@@ -60,6 +104,12 @@ impl Faulty {
     /// For [`crate::bench::Bench::over`].
     pub(crate) fn with(trouble: Trouble) -> impl FnOnce(Arc<dyn Journal>) -> Arc<dyn Journal> {
         move |journal| Arc::new(Faulty { journal, trouble })
+    }
+
+    fn is_slow(&self) {
+        if let Trouble::Slow(slow) = &self.trouble {
+            slow.read();
+        }
     }
 }
 
@@ -105,6 +155,7 @@ impl Journal for Faulty {
         after: Option<(u64, Hash)>,
         limit: u32,
     ) -> Result<Vec<Kept>, StoreError> {
+        self.is_slow();
         self.journal.kept(holding, after, limit).await
     }
 
@@ -125,6 +176,10 @@ impl Journal for Faulty {
     }
 
     async fn content(&self, holding: &HoldingName, hash: Hash) -> Result<Option<Vec<u8>>, StoreError> {
+        self.is_slow();
+        if let Trouble::Slow(slow) = &self.trouble {
+            slow.contents.fetch_add(1, Ordering::SeqCst);
+        }
         self.journal.content(holding, hash).await
     }
 
@@ -146,6 +201,7 @@ impl Journal for Faulty {
         holding: &HoldingName,
         since: Option<&Checkpoint>,
     ) -> Result<Verified, StoreError> {
+        self.is_slow();
         match &self.trouble {
             Trouble::Broken(broken) => Ok(Verified::Broken(broken.clone())),
             _ => self.journal.verify(holding, since).await,
@@ -164,7 +220,7 @@ impl Journal for Faulty {
         self.journal.key(id).await
     }
 
-    async fn end_key(&self, id: KeyId, at: Instant) -> Result<bool, StoreError> {
+    async fn end_key(&self, id: KeyId, at: combclear_domain::Instant) -> Result<bool, StoreError> {
         self.journal.end_key(id, at).await
     }
 

@@ -68,6 +68,82 @@ async fn the_log_has_the_method_the_matched_path_the_status_and_the_time() {
     ];
     assert_eq!(lines.iter().map(said).collect::<Vec<_>>(), want, "{lines:#?}");
     assert!(lines.iter().all(|line| line["fields"]["latency_ms"].is_u64()), "{lines:#?}");
+    nothing_that_a_client_wrote_is_logged(&log).await;
+}
+
+/// What clients send: in every part of a request, and where something goes wrong with it.
+async fn nothing_that_a_client_wrote_is_logged(log: &Log) {
+    const SECRET: &str = "quince-marmalade";
+    let entry = seed::entries()[12].to_string().replace("A. Keeper", SECRET);
+    let (path, no_entry) = (seed::path(13), format!("{{\"{SECRET}\":1}}"));
+    for trouble in [
+        Trouble::HoldingsFail(faulty::locked),
+        Trouble::HoldingsPanic,
+        Trouble::AppendPanics,
+        Trouble::NotReady,
+    ] {
+        let bench = Bench::over(Faulty::with(trouble)).await;
+        for (method, path, body) in [
+            (Method::PUT, begun().as_str(), &seed::entries()[0].to_string().replace("A. Keeper", SECRET)),
+            (Method::PUT, &path, &entry),
+            (Method::PUT, &path, &no_entry),
+            (Method::PUT, &format!("{path}?{SECRET}=1"), &entry),
+            (Method::POST, &format!("/holdings/{SECRET}/entries"), &format!("[{entry}]")),
+            (Method::GET, &format!("/holdings?{SECRET}"), &String::new()),
+            (Method::GET, "/holdings", &String::new()),
+            (Method::GET, "/readyz", &String::new()),
+            (Method::GET, &format!("/holdings/{SECRET}/register"), &String::new()),
+            (Method::GET, &format!("/{SECRET}"), &String::new()),
+        ] {
+            let request = Request::builder().method(method).uri(path);
+            let request =
+                request.header("authorization", SECRET).header("cookie", SECRET).header("referer", SECRET);
+            let request = request
+                .header("content-type", "application/json")
+                .header("x-request-id", format!("{SECRET} 1"));
+            let answer =
+                bench.router.clone().oneshot(request.body(Body::from(body.clone())).unwrap()).await.unwrap();
+            let id = answer.headers()["x-request-id"].to_str().unwrap();
+            assert!(id.len() == 36 && !id.contains(SECRET), "{path}: {id}");
+        }
+    }
+    let text = String::from_utf8(log.0.lock().unwrap().clone()).unwrap();
+    assert!(!text.contains(SECRET), "{text}");
+    // Whatever is said about a request, says about which one. Listening is about none.
+    let lines = text.lines().map(|line| serde_json::from_str::<Value>(line).unwrap());
+    let ours = |line: &Value| {
+        let target = line["target"].as_str().unwrap();
+        target.starts_with("combclear_service") && target != "combclear_service::serve"
+    };
+    let lines: Vec<Value> = lines.filter(ours).collect();
+    assert!(lines.len() > 45, "{}", lines.len());
+    for level in ["INFO", "ERROR"] {
+        assert!(lines.iter().any(|line| line["level"] == level), "{level}");
+    }
+    for line in lines {
+        assert!(line["span"]["id"].as_str().is_some_and(|id| !id.is_empty()), "{line}");
+    }
+}
+
+#[tokio::test]
+async fn a_request_id_that_is_no_plain_word_is_replaced() {
+    let bench = Bench::new().await;
+    for (id, kept) in [
+        ("mine-1", true),
+        ("a.b_C-9", true),
+        (&*"x".repeat(64), true),
+        (&*"x".repeat(65), false),
+        ("two words", false),
+        ("status=200", false),
+        ("", false),
+    ] {
+        let request = Request::get("/nowhere").header("x-request-id", id).body(Body::empty()).unwrap();
+        let answer = bench.send(request).await;
+        assert_eq!(answer.header("x-request-id") == Some(id), kept, "{id}");
+        // Whatever the problem, its answer can be looked up in the log.
+        answer.problem(404, "unknown-path", "/nowhere");
+        assert!(!answer.header("x-request-id").unwrap().is_empty());
+    }
 }
 
 #[derive(Clone, Default)]

@@ -10,16 +10,21 @@
 
 mod answers;
 mod bench;
+mod bodies;
+mod busy;
+mod clock;
 mod docs;
 mod document;
 mod faulty;
 mod freshness;
 mod health;
 mod holdings;
+mod keys;
 mod laws;
 mod layers;
 mod leaflets;
 mod long;
+mod metrics;
 mod numbered;
 #[path = "../one_line.rs"]
 mod one_line;

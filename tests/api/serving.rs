@@ -24,13 +24,14 @@ fn without_keys_only_this_machine_may_be_let_in() {
     {
         let refused = check_address(address.parse().unwrap()).unwrap_err();
         let want = format!(
-            "`{address}` can be reached from other machines, and there are no keys to let only the keeper in"
+            "`{address}` can be reached from other machines, and what is sent there can be read on the way"
         );
         let words = Words::english();
         assert_eq!(failures::open_to_others(words, &refused.address.to_string()), want);
         assert_eq!(
             failures::this_machine_only(words, refused.address.port()),
-            "listen at `127.0.0.1:7878` or `[::1]:7878`, which only this machine can reach"
+            "give it a certificate (--certificate and --certificate-key), put it behind a proxy that encrypts \
+             (--behind-proxy), or listen at `127.0.0.1:7878`, which only this machine can reach"
         );
     }
 }
@@ -44,7 +45,7 @@ async fn a_request_that_has_begun_is_finished_before_the_service_stops() {
     let (stop, stopped) = oneshot::channel::<()>();
     let app = bench::app(Arc::clone(&bench.journal), Arc::clone(&bench.clock));
     let service =
-        tokio::spawn(serve(listener, app, Patience::default(), async move { stopped.await.unwrap() }));
+        tokio::spawn(serve(listener, None, app, Patience::default(), async move { stopped.await.unwrap() }));
 
     let mut client = TcpStream::connect(address).await.unwrap();
     let entry = seed::entries()[0].to_string();
@@ -75,7 +76,7 @@ async fn served(patience: Patience) -> (std::net::SocketAddr, oneshot::Sender<()
     let app = bench::app(Arc::clone(&bench.journal), Arc::clone(&bench.clock));
     tokio::spawn(async move {
         let _folder = bench;
-        serve(listener, app, patience, async move { _ = stopped.await }).await;
+        serve(listener, None, app, patience, async move { _ = stopped.await }).await;
     });
     (address, stop)
 }

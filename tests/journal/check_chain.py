@@ -33,6 +33,8 @@ def fields(holding, entry, line):
     yield from (entry["recorded_at"], entry["recorded_by"], entry["kind"], body_text(line), corrects, entry.get("reason", ""))
     if "copied_from" in entry:
         yield from (entry["copied_from"], entry["written_on"])
+    if "key" in entry:
+        yield entry["key"]
 
 
 def check(path):
@@ -48,7 +50,7 @@ def check(path):
         if entry["seq"] != count or bytes.fromhex(entry["prev"]) != prev:
             sys.exit(f"{path}: entry {entry['seq']} does not follow entry {count - 1}")
         if entry["body"] is not None:
-            sealed = sha256(bytes(["copied_from" in entry]) + prev)
+            sealed = sha256(bytes([("copied_from" in entry) + 16 * ("key" in entry)]) + prev)
             for field in fields(holding, entry, line):
                 raw = field if isinstance(field, bytes) else field.encode()
                 sealed.update(len(raw).to_bytes(8, "big") + raw)

@@ -14,6 +14,7 @@ use combclear_domain::basics::words::{
     PrescriptionName,
 };
 use combclear_domain::journal::Kind;
+use combclear_domain::journal::key::{KeyId, Role};
 use combclear_service::Origin;
 use combclear_wording::terminal::failures as say;
 use combclear_wording::unreadable::misread;
@@ -121,6 +122,8 @@ pub(crate) enum Command {
     Leaflets(Leaflets),
     /// Serve the HTTP API
     Serve(Serve),
+    /// Make, show and end the keys that the service asks for where others can reach it
+    Key(KeyArgs),
     /// Every kind of entry, with an example of the command that records it
     #[command(after_help = crate::commands::kinds::examples())]
     Kinds,
@@ -501,6 +504,68 @@ pub(crate) struct Serve {
     /// Let a page of this origin, such as `https://hives.example.org`, call the API from a browser; may be given several times
     #[arg(long, value_name = "ORIGIN", value_parser = origin)]
     pub(crate) allow_origin: Vec<Origin>,
+    /// A name by which others reach the service, such as `hives.example.org`; may be given several times
+    #[arg(long, value_name = "NAME")]
+    pub(crate) name: Vec<String>,
+    /// Encrypt with this certificate: a PEM file, with those that vouch for it
+    #[arg(long, value_name = "FILE", requires = "certificate_key")]
+    pub(crate) certificate: Option<PathBuf>,
+    /// The private key of the certificate: a PEM file
+    #[arg(long, value_name = "FILE", requires = "certificate")]
+    pub(crate) certificate_key: Option<PathBuf>,
+    /// A proxy in front of the service encrypts: others reach it through that
+    #[arg(long, conflicts_with = "certificate")]
+    pub(crate) behind_proxy: bool,
+    /// Ask for keys although only this machine can reach the service
+    #[arg(long)]
+    pub(crate) keys: bool,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct KeyArgs {
+    #[command(subcommand)]
+    pub(crate) command: KeyCommand,
+}
+
+#[derive(Debug, Subcommand)]
+pub(crate) enum KeyCommand {
+    /// Make a key for somebody. It is shown once; only its hash is kept
+    Add(KeyAdd),
+    /// Show the keys that were made, and which of them hold
+    List(KeyList),
+    /// End a key. What was recorded with it stays
+    End(KeyEnd),
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct KeyAdd {
+    /// What the key allows: `keeper` everything in the holding; `helper` to read and add, not to correct; `vet` to read, and add
+    /// prescriptions and what was given; `reader` to read; `operator` to begin holdings and see what the service measures
+    #[arg(value_name = "ROLE", value_parser = word(Role::from_word, &Role::ALL))]
+    pub(crate) role: Role,
+    /// Who holds it
+    #[arg(long = "for", value_name = "NAME", value_parser = value::<Person>)]
+    pub(crate) holder: Person,
+    /// The last day on which it holds, like 2026-12-31; without end if left out
+    #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
+    pub(crate) until: Option<Day>,
+    /// Print JSON, for programs
+    #[arg(long)]
+    pub(crate) json: bool,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct KeyList {
+    /// Print JSON, for programs
+    #[arg(long)]
+    pub(crate) json: bool,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct KeyEnd {
+    /// The key: the eight signs before the dot
+    #[arg(value_name = "KEY", value_parser = value::<KeyId>)]
+    pub(crate) id: KeyId,
 }
 
 fn address(text: &str) -> Result<SocketAddr, String> {

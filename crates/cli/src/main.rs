@@ -91,6 +91,7 @@ async fn run(arguments: &Arguments) -> Result<Outcome, Failure> {
         Command::Kinds => commands::kinds::run(),
         Command::Completions(ask) => commands::manual::completions(ask),
         Command::Manual(ask) => commands::manual::write(ask),
+        Command::Key(key) => commands::key::run(place, &key.command).await,
         Command::Serve(serve) => commands::serve::run(place, serve).await,
     }
 }

@@ -31,6 +31,17 @@ pub(crate) async fn with_holdings<T>(
     done
 }
 
+/// The same at an address that must exist.
+pub(crate) async fn with_holdings_there<T>(
+    place: &Place,
+    work: impl AsyncFnOnce(&Holdings) -> Result<T, Failure>,
+) -> Result<T, Failure> {
+    let holdings = Holdings::new(open_existing(place).await?);
+    let done = work(&holdings).await;
+    holdings.journal().close().await;
+    done
+}
+
 /// Runs `work` on the holding named or implied. The address must exist.
 pub(crate) async fn with_holding<T>(
     place: &Place,

@@ -1,7 +1,7 @@
 //! Apiaries, and whether each colony at one may be supered.
 
-use axum::Json;
 use axum::extract::State;
+use axum::response::Response;
 use combclear_domain::Day;
 use combclear_domain::basics::spelling::nearest;
 use combclear_domain::basics::verdict::Verdict;
@@ -13,6 +13,7 @@ use serde::Serialize;
 use utoipa::ToSchema;
 
 use crate::app::App;
+use crate::doubt::Doubt;
 use crate::extract::{ApiaryPath, HoldingPath, OnQuery, Path, Query};
 use crate::problem::{Problem, ProblemKind, Problems, label};
 
@@ -41,13 +42,14 @@ pub(crate) async fn list_apiaries(
     State(app): State<App>,
     Path(path): Path<HoldingPath>,
     Query(query): Query<OnQuery>,
-) -> Result<Json<ApiaryList>, Problem> {
+) -> Result<Response, Problem> {
     let on = app.day(query.on);
-    let items = move |holding: &Holding, _: &App| {
-        holding.apiaries().filter_map(|apiary| holding.apiary(apiary, on)).collect::<Vec<_>>()
+    let list = move |holding: &Holding, app: &App| {
+        let items = holding.apiaries().filter_map(|apiary| holding.apiary(apiary, on)).collect();
+        let list = ApiaryList { holding: holding.name().clone(), on, items };
+        Doubt::of(app, holding, query.on.is_none()).json(list)
     };
-    let items = app.ask(&path.holding, items).await?;
-    Ok(Json(ApiaryList { holding: path.holding, on, items }))
+    app.report(&path.holding, list).await
 }
 
 /// Read one apiary
@@ -64,9 +66,13 @@ pub(crate) async fn get_apiary(
     State(app): State<App>,
     Path(path): Path<ApiaryPath>,
     Query(query): Query<OnQuery>,
-) -> Result<Json<ApiaryView>, Problem> {
+) -> Result<Response, Problem> {
     let on = app.day(query.on);
-    app.ask(&path.holding, move |holding, _| view(holding, &path.apiary, on)).await?.map(Json)
+    let view = move |holding: &Holding, app: &App| {
+        let doubt = Doubt::of(app, holding, query.on.is_none());
+        Ok(doubt.json(view(holding, &path.apiary, on)?))
+    };
+    app.ask(&path.holding, view).await?
 }
 
 /// Whether the colonies of an apiary may be supered.
@@ -105,18 +111,19 @@ pub(crate) async fn get_apiary_supering(
     State(app): State<App>,
     Path(path): Path<ApiaryPath>,
     Query(query): Query<OnQuery>,
-) -> Result<Json<ApiarySupering>, Problem> {
+) -> Result<Response, Problem> {
     let on = app.day(query.on);
-    let named = path.apiary.clone();
     let answers = move |holding: &Holding, app: &App| {
-        let apiary = view(holding, &named, on)?;
+        let apiary = view(holding, &path.apiary, on)?;
         let words = Words::english();
-        Ok::<_, Problem>(SuperingReport::board(words, holding, &app.leaflets, &apiary.colonies, on))
+        let colonies = SuperingReport::board(words, holding, &app.leaflets, &apiary.colonies, on);
+        let count = |verdict| colonies.iter().filter(|report| report.in_brief.answer == verdict).count();
+        let (yes, no, unknown) = (count(Verdict::Yes), count(Verdict::No), count(Verdict::Unknown));
+        let (name, apiary) = (holding.name().clone(), path.apiary);
+        let report = ApiarySupering { holding: name, apiary, on, yes, no, unknown, colonies };
+        Ok(Doubt::of(app, holding, query.on.is_none()).json(report))
     };
-    let colonies = app.ask(&path.holding, answers).await??;
-    let count = |verdict| colonies.iter().filter(|report| report.in_brief.answer == verdict).count();
-    let (yes, no, unknown) = (count(Verdict::Yes), count(Verdict::No), count(Verdict::Unknown));
-    Ok(Json(ApiarySupering { holding: path.holding, apiary: path.apiary, on, yes, no, unknown, colonies }))
+    app.ask(&path.holding, answers).await?
 }
 
 fn view(holding: &Holding, apiary: &ApiaryName, on: Day) -> Result<ApiaryView, Problem> {

@@ -1,6 +1,7 @@
 //! The shared state of the handlers.
 
 use std::sync::{Arc, OnceLock};
+use std::time::Duration;
 
 use combclear_domain::basics::spelling::nearest_name;
 use combclear_domain::basics::words::HoldingName;
@@ -11,15 +12,18 @@ use combclear_domain::rules::law::Laws;
 use combclear_domain::rules::leaflet::Leaflets;
 use combclear_domain::{Day, Instant};
 use combclear_papers::Typesetter;
-use combclear_store::Holdings;
+use combclear_store::{Holdings, RecordError, Recorded};
 use combclear_wording::refusals::Refused;
 use combclear_wording::{Label, Words, http};
-use tokio::sync::Semaphore;
 use tokio_util::task::TaskTracker;
 use tracing::Instrument;
 
+use crate::access::{Door, Rate};
+use crate::body::{Room, held};
+use crate::metrics::Metrics;
 use crate::origin::Origin;
 use crate::problem::{Problem, ProblemKind, label};
+use crate::work::{Limits, Reports, apart, unless_given_up};
 
 /// Days asked about by default.
 const DAYS_IF_NOT_SAID: u16 = 60;
@@ -43,8 +47,15 @@ pub struct App {
     pub(crate) typesetter: Option<Arc<dyn Typesetter>>,
     /// Appends in progress: they complete even if their client is gone, and before the service ends.
     pub(crate) appends: TaskTracker,
-    /// Held while a pack is put together: it keeps all its proofs in memory, so only one is made at a time.
-    pub(crate) packing: Arc<Semaphore>,
+    pub(crate) reports: Reports,
+    pub(crate) room: Room,
+    pub(crate) metrics: Arc<Metrics>,
+    /// How long a client may fall silent in the middle of a body.
+    pub(crate) silence: Duration,
+    /// Who is let in.
+    pub(crate) door: Door,
+    /// Names of this machine, besides the loopback ones.
+    pub(crate) names: Vec<String>,
     /// The pages elsewhere that may call this service from a browser.
     pub(crate) origins: Vec<Origin>,
     rules: Arc<OnceLock<Hash>>,
@@ -59,6 +70,7 @@ impl App {
         laws: Arc<Laws>,
         clock: Arc<dyn Clock>,
     ) -> App {
+        let limits = Limits::default();
         App {
             holdings,
             leaflets,
@@ -66,7 +78,12 @@ impl App {
             clock,
             typesetter: None,
             appends: TaskTracker::new(),
-            packing: Arc::new(Semaphore::new(1)),
+            reports: Reports::within(limits),
+            room: Room::within(limits),
+            metrics: Arc::new(Metrics::new()),
+            silence: limits.silence,
+            door: Door::Open,
+            names: Vec::new(),
             origins: Vec::new(),
             rules: Arc::default(),
         }
@@ -76,6 +93,25 @@ impl App {
     #[must_use]
     pub fn open_to(self, origins: Vec<Origin>) -> App {
         App { origins, ..self }
+    }
+
+    /// Asks everybody for a key, and lets each make so many requests.
+    #[must_use]
+    pub fn asking_for_keys(self, rate: Rate) -> App {
+        App { door: Door::with_keys(rate), ..self }
+    }
+
+    /// Answers to these host names too, without a port.
+    #[must_use]
+    pub fn named(self, names: Vec<String>) -> App {
+        App { names, ..self }
+    }
+
+    /// Lets requests use up this much together.
+    #[must_use]
+    pub fn within(self, limits: Limits) -> App {
+        let (reports, room) = (Reports::within(limits), Room::within(limits));
+        App { reports, room, silence: limits.silence, ..self }
     }
 
     /// Offers PDF through this typesetter. Without one there is no PDF.
@@ -98,8 +134,8 @@ impl App {
         })
     }
 
-    /// Asks a question of a holding at its current state. A holding without entries is a problem. Runs on a blocking thread,
-    /// and entries may be added meanwhile.
+    /// Asks a question about one colony or one apiary of a holding at its current state. A holding without entries is a problem.
+    /// Runs on a blocking thread, at once, and entries may be added meanwhile.
     pub(crate) async fn ask<T: Send + 'static>(
         &self,
         holding: &HoldingName,
@@ -108,6 +144,21 @@ impl App {
         let snapshot = self.recorded(holding).await?;
         let app = self.clone();
         apart(move || question(&snapshot, &app)).await
+    }
+
+    /// Asks a question about a whole holding, which waits for a place among the reports.
+    pub(crate) async fn report<T: Send + 'static>(
+        &self,
+        holding: &HoldingName,
+        question: impl FnOnce(&Holding, &App) -> T + Send + 'static,
+    ) -> Result<T, Problem> {
+        let (app, holding) = (self.clone(), holding.clone());
+        let work = async move {
+            let snapshot = app.recorded(&holding).await?;
+            unless_given_up().await;
+            Ok(question(&snapshot, &app))
+        };
+        self.reports.work_out(work).await
     }
 
     /// The holding at its current state. A holding without entries is a problem.
@@ -120,6 +171,10 @@ impl App {
 
     /// The problem for a holding without entries, with the nearest name of one that has some.
     pub(crate) async fn unknown_holding(&self, holding: &HoldingName) -> Result<Problem, Problem> {
+        if self.door.asks_for_keys() {
+            // Whoever asks may not know the names of others.
+            return Ok(App::no_holding(holding, None));
+        }
         let known = self.holdings.journal().holdings().await?;
         let near: Option<HoldingName> = nearest_name(holding.as_str(), known.iter().map(HoldingName::as_str));
         Ok(App::no_holding(holding, near.as_ref()))
@@ -131,10 +186,23 @@ impl App {
     }
 
     /// Runs an append in a task of its own, so that a client that hangs up does not stop it half-way.
-    pub(crate) async fn append<T: Send + 'static>(
+    pub(crate) async fn append(
         &self,
-        work: impl Future<Output = T> + Send + 'static,
-    ) -> Result<T, Problem> {
+        work: impl Future<Output = Result<Vec<Recorded>, RecordError>> + Send + 'static,
+    ) -> Result<Result<Vec<Recorded>, RecordError>, Problem> {
+        let (room, metrics) = (held(), Arc::clone(&self.metrics));
+        let asks_for_keys = self.door.asks_for_keys();
+        let work = async move {
+            let _room = room;
+            let done = work.await.map_err(|error| match error {
+                RecordError::NoHolding { holding, near } => {
+                    RecordError::NoHolding { holding, near: near.filter(|_| !asks_for_keys) }
+                }
+                error => error,
+            });
+            metrics.appended(done.as_deref().unwrap_or_default());
+            done
+        };
         self.appends.spawn(work.in_current_span()).await.map_err(|failed| {
             tracing::error!(%failed, "an append did not come to its end");
             Problem::internal()
@@ -146,14 +214,4 @@ impl App {
         let problem = Problem::new(ProblemKind::UnknownHolding, http::no_holding(Words::english(), holding));
         problem.at_unknown("holding", near.map(HoldingName::as_str), label(Label::HttpNoHoldingHelp))
     }
-}
-
-/// Runs CPU-heavy work on a blocking thread, so that it does not delay other requests.
-pub(crate) async fn apart<T: Send + 'static>(
-    work: impl FnOnce() -> T + Send + 'static,
-) -> Result<T, Problem> {
-    tokio::task::spawn_blocking(work).await.map_err(|error| {
-        tracing::error!(%error, "work for a request was broken off");
-        Problem::internal()
-    })
 }

@@ -1,7 +1,7 @@
 //! Colonies: where they stand, what is in them, whether they may be supered.
 
-use axum::Json;
 use axum::extract::State;
+use axum::response::Response;
 use combclear_domain::Day;
 use combclear_domain::basics::spelling::nearest;
 use combclear_domain::basics::words::{ApiaryName, ColonyName, HoldingName};
@@ -16,6 +16,7 @@ use utoipa::ToSchema;
 
 use crate::app::App;
 use crate::course::{ColonyCourse, Happened};
+use crate::doubt::Doubt;
 use crate::extract::{ColonyPath, HoldingPath, OnQuery, Path, Query};
 use crate::problem::{Problem, ProblemKind, Problems, label};
 
@@ -60,15 +61,17 @@ pub(crate) async fn list_colonies(
     State(app): State<App>,
     Path(path): Path<HoldingPath>,
     Query(query): Query<OnQuery>,
-) -> Result<Json<ColonyList>, Problem> {
+) -> Result<Response, Problem> {
     let on = app.day(query.on);
-    let items = move |holding: &Holding, app: &App| {
+    let list = move |holding: &Holding, app: &App| {
         let alive = holding.colonies().filter(|colony| holding.life(colony).lasts(on));
         let mut histories = Histories::new(holding, &app.leaflets);
-        alive.map(|colony| ColonyItem::of(holding, &histories.of(colony), on)).collect()
+        let items = alive.map(|colony| ColonyItem::of(holding, &histories.of(colony), on)).collect();
+        let notice = notice(Words::english());
+        let list = ColonyList { holding: holding.name().clone(), on, items, notice };
+        Doubt::of(app, holding, query.on.is_none()).json(list)
     };
-    let items = app.ask(&path.holding, items).await?;
-    Ok(Json(ColonyList { holding: path.holding, on, items, notice: notice(Words::english()) }))
+    app.report(&path.holding, list).await
 }
 
 /// A colony on a day.
@@ -123,12 +126,12 @@ pub(crate) async fn get_colony(
     State(app): State<App>,
     Path(path): Path<ColonyPath>,
     Query(query): Query<OnQuery>,
-) -> Result<Json<ColonyReport>, Problem> {
+) -> Result<Response, Problem> {
     let on = app.day(query.on);
     let report = move |holding: &Holding, app: &App| {
         check_known(holding, &path.colony)?;
         let history = History::of(holding, &app.leaflets, &path.colony);
-        Ok(Json(ColonyReport::of(holding, &history, on)))
+        Ok(Doubt::of(app, holding, query.on.is_none()).json(ColonyReport::of(holding, &history, on)))
     };
     app.ask(&path.holding, report).await?
 }
@@ -148,11 +151,12 @@ pub(crate) async fn get_colony_supering(
     State(app): State<App>,
     Path(path): Path<ColonyPath>,
     Query(query): Query<OnQuery>,
-) -> Result<Json<SuperingReport>, Problem> {
+) -> Result<Response, Problem> {
     let on = app.day(query.on);
     let report = move |holding: &Holding, app: &App| {
         check_known(holding, &path.colony)?;
-        Ok(Json(SuperingReport::ask(Words::english(), holding, &app.leaflets, &path.colony, on)))
+        let report = SuperingReport::ask(Words::english(), holding, &app.leaflets, &path.colony, on);
+        Ok(Doubt::of(app, holding, query.on.is_none()).json(report))
     };
     app.ask(&path.holding, report).await?
 }

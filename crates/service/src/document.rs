@@ -2,20 +2,22 @@
 
 use std::collections::BTreeMap;
 
+use combclear_domain::Instant;
 use combclear_domain::journal::Kind;
 use combclear_wording::retention::DecidedBy;
 use combclear_wording::{Words, forms};
 use serde_json::Value;
 use utoipa::openapi::example::{Example, ExampleBuilder};
-use utoipa::openapi::path::{Operation, PathItem};
-use utoipa::openapi::security::SecurityRequirement;
+use utoipa::openapi::path::{Operation, Parameter, PathItem};
+use utoipa::openapi::security::{HttpAuthScheme, HttpBuilder, SecurityRequirement, SecurityScheme};
 use utoipa::openapi::tag::TagBuilder;
 use utoipa::openapi::{
-    Content, HeaderBuilder, InfoBuilder, LicenseBuilder, Object, OpenApi, OpenApiBuilder, Paths, Ref, RefOr,
-    ResponseBuilder, ServerBuilder, Tag, Type,
+    Content, HeaderBuilder, InfoBuilder, LicenseBuilder, Object, ObjectBuilder, OpenApi, OpenApiBuilder,
+    Paths, Ref, RefOr, ResponseBuilder, Schema, ServerBuilder, Tag, Type,
 };
 use utoipa::{PartialSchema, ToSchema};
 
+use crate::doubt::{CLOCK_BEHIND, ClockBehind};
 use crate::examples::{Examples, examples};
 use crate::flat::flatten;
 use crate::kinds::{new_name_with_id, tell_apart};
@@ -67,8 +69,11 @@ pub(crate) fn frame() -> OpenApi {
         .servers(Some([server]))
         .paths(Paths::new())
         .tags(Some(tags.map(tag)))
-        // There are no keys: it answers this machine only.
-        .security(Some(Vec::<SecurityRequirement>::new()))
+        // Where only this machine can reach the service, it asks for no key.
+        .security(Some([
+            SecurityRequirement::default(),
+            SecurityRequirement::new("key", Vec::<String>::new()),
+        ]))
         .build()
 }
 
@@ -77,9 +82,16 @@ fn complete(document: &mut OpenApi) {
     let Some(components) = document.components.as_mut() else { return };
     tell_apart(components);
     components.schemas.insert(DecidedBy::name().into_owned(), DecidedBy::schema());
+    let key = HttpBuilder::new().scheme(HttpAuthScheme::Bearer).description(Some(
+        "Where others can reach the service, it asks for a key: `Authorization: Bearer KEY`. A key is for one holding and has a \
+         role: a keeper may do everything, a helper reads and adds, a vet reads and adds prescriptions and what was given, a \
+         reader reads, an operator begins holdings.",
+    ));
+    components.add_security_scheme("key", SecurityScheme::Http(key.build()));
     // A pack is made anew each time: a client that kept one would ask in vain.
     let kept = document.paths.paths.iter_mut().filter(|(path, _)| !path.ends_with("/register/pack"));
     kept.filter_map(|(_, path)| path.get.as_mut()).for_each(may_be_kept);
+    doubted(document);
     let Examples { first, batch, of_kind } = examples();
     if let Some(begin) = body_of(document, "/holdings/{holding}", |path| path.put.as_mut()) {
         begin.schema = Some(Ref::from_schema_name(new_name_with_id(Kind::HoldingDetails)).into());
@@ -113,6 +125,37 @@ fn answered(document: &mut OpenApi) {
                     content.example = Some(answer);
                 }
             }
+        }
+    }
+}
+
+/// An answer whose day is today if none is named says where the clock is behind the journal.
+fn doubted(document: &mut OpenApi) {
+    let Some(components) = document.components.as_mut() else { return };
+    components.schemas.insert(ClockBehind::name().into_owned(), ClockBehind::schema());
+    for (_, path) in document.paths.paths.iter_mut().filter(|(path, _)| path.starts_with("/holdings/")) {
+        let Some(question) = path.get.as_mut() else { continue };
+        let mut parameters = question.parameters.iter().flatten();
+        let Some(RefOr::T(answer)) = question.responses.responses.get_mut("200") else { continue };
+        let names_a_day = |parameter: &RefOr<Parameter>| matches!(parameter, RefOr::T(parameter) if ["on", "from"].contains(&parameter.name.as_str()));
+        if !parameters.any(names_a_day) {
+            continue;
+        }
+        let header = HeaderBuilder::new().schema(Some(Instant::schema())).description(Some(
+            "Only if no day is named and the clock of the machine is behind the journal: when the newest entry was recorded.",
+        ));
+        answer.headers.insert(CLOCK_BEHIND.to_owned(), header.build().into());
+        let Some(RefOr::T(json)) = answer.content.get("application/json") else { continue };
+        let Some(RefOr::Ref(report)) = &json.schema else { continue };
+        let Some((_, name)) = report.ref_location.rsplit_once('/') else { continue };
+        let mut warning = Ref::from_schema_name(ClockBehind::name());
+        "Only if no day is named and the clock of the machine is behind the journal."
+            .clone_into(&mut warning.description);
+        let beside = ObjectBuilder::new().property("clock_behind", warning).build();
+        match components.schemas.get_mut(name) {
+            Some(RefOr::T(Schema::Object(report))) => report.properties.extend(beside.properties),
+            Some(RefOr::T(Schema::AllOf(parts))) => parts.items.push(Schema::Object(beside).into()),
+            _ => {}
         }
     }
 }

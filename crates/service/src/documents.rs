@@ -4,20 +4,18 @@
 //! that keep it from being run.
 
 use std::sync::Arc;
-use std::time::Duration;
 
 use axum::Json;
-use axum::body::{Bytes, to_bytes};
 use axum::extract::{Request, State};
 use axum::http::header::{
-    CONTENT_DISPOSITION, CONTENT_LENGTH, CONTENT_SECURITY_POLICY, CONTENT_TYPE, ETAG, LOCATION,
-    X_CONTENT_TYPE_OPTIONS,
+    CONTENT_DISPOSITION, CONTENT_SECURITY_POLICY, CONTENT_TYPE, ETAG, LOCATION, X_CONTENT_TYPE_OPTIONS,
 };
 use axum::http::{HeaderMap, HeaderValue, StatusCode};
 use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
 use combclear_domain::Day;
 use combclear_domain::basics::words::{HoldingName, LotName, MediaType, Person, PrescriptionName};
+use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::document::DOCUMENT_MOST;
 use combclear_domain::journal::document::{Unfit, in_short, media_type};
 use combclear_domain::journal::event::DocumentAttached;
@@ -30,19 +28,20 @@ use combclear_wording::{Label, Words, http, unreadable};
 use serde::Serialize;
 use utoipa::ToSchema;
 
-use crate::app::{App, apart};
+use crate::access::Caller;
+use crate::app::App;
+use crate::body::{Unread, read_whole};
 use crate::entries::header;
 use crate::extract::{DocumentPath, HoldingPath, NewDocumentPath, NewDocumentQuery, Nothing, Path, Query};
 use crate::file_name;
 use crate::freshness::names_in;
 use crate::pages::{EntryReport, path_of_documents};
 use crate::problem::{Problem, ProblemKind, Problems, Sent, label};
+use crate::work::apart;
 
 /// Largest document, in bytes.
 pub(crate) const BODY_MOST: usize = DOCUMENT_MOST as usize;
 
-/// Longest upload. Shorter than the limit on answers, so that the answer always says what became of it.
-const UPLOAD_MOST: Duration = Duration::from_secs(29);
 /// The type of a body declared as mere bytes (RFC 2046, 4.5.1).
 const JUST_BYTES: &str = "application/octet-stream";
 
@@ -106,6 +105,26 @@ pub(crate) struct DocumentReport {
     path: String,
 }
 
+impl DocumentReport {
+    fn of(holding: &Holding, Attached { entry, document, state }: Attached) -> DocumentReport {
+        DocumentReport {
+            id: entry.draft.id,
+            seq: entry.seq,
+            on: entry.draft.on,
+            recorded_by: entry.draft.recorded_by,
+            path: path_of_documents(holding.name(), &document.content.to_string()),
+            content: document.content,
+            media_type: document.media_type,
+            bytes: document.bytes,
+            file_name: document.file_name.clone(),
+            lot: document.lot.clone(),
+            prescription: document.prescription.clone(),
+            superseded_by: NamedEntry::all(holding, holding.superseded_by(entry.draft.id)).pop(),
+            state: state.into(),
+        }
+    }
+}
+
 /// A document just attached.
 #[derive(Debug, Serialize, ToSchema)]
 pub(crate) struct AttachedReport {
@@ -144,29 +163,15 @@ pub(crate) async fn list_documents(
     State(app): State<App>,
     Path(path): Path<HoldingPath>,
     Query(Nothing {}): Query<Nothing>,
-) -> Result<Json<DocumentList>, Problem> {
-    let found = documents(app.holdings.journal().as_ref(), &path.holding).await?;
-    let items = app
-        .ask(&path.holding, move |holding, _| {
-            let report = |Attached { entry, document, state }: Attached| DocumentReport {
-                id: entry.draft.id,
-                seq: entry.seq,
-                on: entry.draft.on,
-                recorded_by: entry.draft.recorded_by,
-                path: path_of_documents(holding.name(), &document.content.to_string()),
-                content: document.content,
-                media_type: document.media_type,
-                bytes: document.bytes,
-                file_name: document.file_name.clone(),
-                lot: document.lot.clone(),
-                prescription: document.prescription.clone(),
-                superseded_by: NamedEntry::all(holding, holding.superseded_by(entry.draft.id)).pop(),
-                state: state.into(),
-            };
-            found.into_iter().map(report).collect()
-        })
-        .await?;
-    Ok(Json(DocumentList { items }))
+) -> Result<Response, Problem> {
+    let reports = app.reports.clone();
+    let list = async move {
+        let found = documents(app.holdings.journal().as_ref(), &path.holding).await?;
+        let holding = app.recorded(&path.holding).await?;
+        let items = found.into_iter().map(|attached| DocumentReport::of(&holding, attached)).collect();
+        Ok(Json(DocumentList { items }).into_response())
+    };
+    reports.work_out(list).await
 }
 
 /// Attach a document
@@ -205,6 +210,7 @@ pub(crate) async fn list_documents(
 )]
 pub(crate) async fn put_document(
     State(app): State<App>,
+    caller: Caller,
     Path(path): Path<NewDocumentPath>,
     Query(query): Query<NewDocumentQuery>,
     request: Request,
@@ -212,10 +218,14 @@ pub(crate) async fn put_document(
     check_belongs(&query)?;
     file_name::check(query.file_name.as_deref())?;
     let headers = request.headers().clone();
-    let bytes = read_whole(&headers, request).await?;
-    let media_type = media_type(&bytes).map_err(unfit)?;
-    check_declared(&headers, media_type)?;
-    let content = Content::new(bytes.into());
+    let bytes = read_whole(request).await.map_err(not_arrived)?;
+    let look = move || {
+        let media_type = media_type(&bytes).map_err(unfit)?;
+        check_declared(&headers, media_type)?;
+        let cautions = cautions(media_type, &bytes);
+        Ok::<_, Problem>((media_type, cautions, Content::new(bytes.into())))
+    };
+    let (media_type, cautions, content) = apart(look).await??;
     let NewDocumentQuery { lot, prescription, on, recorded_by, file_name } = query;
     let event = Event::from(DocumentAttached {
         content: content.hash(),
@@ -226,10 +236,8 @@ pub(crate) async fn put_document(
         prescription,
     });
     let draft = Draft::new(path.document, on, recorded_by, event);
-    let looked_at = content.clone();
-    let cautions = apart(move || cautions(media_type, looked_at.bytes())).await?;
     let location = header(&path_of_documents(&path.holding, &content.hash().to_string()))?;
-    let recorded = attach(&app, path.holding, draft, content).await?;
+    let recorded = attach(&app, &caller, path.holding, draft, content).await?;
     let status = match recorded {
         Recorded::New(_) => StatusCode::CREATED,
         Recorded::Known(_) => StatusCode::OK,
@@ -287,7 +295,8 @@ pub(crate) async fn get_document(
         let problem = Problem::new(ProblemKind::MissingDocument, http::document_missing(words, hash));
         return Err(problem.at_parameter("document", label(Label::HttpDocumentMissingHelp)));
     };
-    if Hash::of_content(&bytes) != hash {
+    let (found, bytes) = apart(move || (Hash::of_content(&bytes), bytes)).await?;
+    if found != hash {
         tracing::error!(%holding, %hash, "a document was altered");
         let problem = Problem::new(ProblemKind::AlteredDocument, http::document_altered(words, hash));
         return Err(problem.at_parameter("document", label(Label::HttpDocumentAlteredHelp)));
@@ -318,53 +327,32 @@ pub(crate) async fn say_too_large(request: Request, next: Next) -> Response {
 
 async fn attach(
     app: &App,
+    caller: &Caller,
     holding: HoldingName,
     draft: Draft,
     content: Content,
 ) -> Result<Recorded, Problem> {
     let holdings = Arc::clone(&app.holdings);
-    let now = app.clock.now();
-    let attached = app.append(async move { holdings.attach(&holding, draft, content, now).await }).await?;
-    attached.map_err(|error| Sent::InAddress.not_recorded(error))
+    caller.may_record(std::slice::from_ref(&draft), Sent::InAddress)?;
+    let now = caller.stamp(app);
+    let attach = async move { holdings.attach(&holding, draft, content, now).await.map(|one| vec![one]) };
+    let attached = app.append(attach).await?.map_err(|error| Sent::InAddress.not_recorded(error))?;
+    attached.into_iter().next().ok_or_else(Problem::internal)
 }
 
-/// Reads the body, up to the limit.
-async fn read_whole(headers: &HeaderMap, request: Request) -> Result<Bytes, Problem> {
+/// The problem of a document that did not arrive.
+fn not_arrived(why: Unread) -> Problem {
     let broken_off = |detail: String| {
         Problem::new(ProblemKind::UnreadableBody, detail).at_body(label(Label::HttpUploadBrokenOffHelp))
     };
-    let announced =
-        headers.get(CONTENT_LENGTH).and_then(|length| length.to_str().ok()?.parse::<usize>().ok());
-    let body = to_bytes(request.into_body(), usize::MAX);
-    let Ok(arrived) = tokio::time::timeout(UPLOAD_MOST, body).await else {
-        let problem = Problem::nothing_recorded(ProblemKind::Timeout, label(Label::HttpUploadTooSlow));
-        return Err(problem.at_body(label(Label::HttpUploadTooSlowHelp)));
-    };
-    let bytes = arrived.map_err(|error| {
-        if is_too_large(&error) {
-            unfit(Unfit::TooLarge)
-        } else {
-            broken_off(label(Label::HttpUploadNotWhole).to_owned())
+    match why {
+        Unread::TooLarge => unfit(Unfit::TooLarge),
+        Unread::Shorter { announced, arrived } => {
+            broken_off(http::upload_shorter(Words::english(), announced, arrived))
         }
-    })?;
-    match announced {
-        Some(announced) if announced != bytes.len() => {
-            Err(broken_off(http::upload_shorter(Words::english(), announced, bytes.len())))
-        }
-        _ => Ok(bytes),
+        Unread::BrokenOff => broken_off(label(Label::HttpUploadNotWhole).to_owned()),
+        Unread::Stalled | Unread::TooSlow => why.problem(),
     }
-}
-
-/// Whether the limit layer of these routes ended the read.
-fn is_too_large(error: &axum::Error) -> bool {
-    let mut cause = Some(error as &dyn std::error::Error);
-    while let Some(error) = cause {
-        if error.is::<http_body_util::LengthLimitError>() {
-            return true;
-        }
-        cause = error.source();
-    }
-    false
 }
 
 fn unfit(unfit: Unfit) -> Problem {

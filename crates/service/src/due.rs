@@ -1,6 +1,5 @@
 //! What must or may be done, as JSON or a calendar.
 
-use axum::Json;
 use axum::extract::State;
 use axum::http::header::{CONTENT_TYPE, VARY};
 use axum::http::{HeaderMap, HeaderValue};
@@ -14,6 +13,7 @@ use combclear_wording::due::DueReport;
 use crate::accept::preferred;
 use crate::apiaries::unknown_apiary;
 use crate::app::App;
+use crate::doubt::Doubt;
 use crate::extract::{DueFormat, DueQuery, HoldingPath, Path, Query};
 use crate::problem::{Problem, Problems};
 
@@ -46,24 +46,25 @@ pub(crate) async fn get_due(
 ) -> Result<Response, Problem> {
     let span = app.span(query.from, query.to)?;
     let apiary = query.apiary;
+    let format = query.format.or_else(|| preferred(&headers, &FORMS)).unwrap_or(DueFormat::Json);
+    // Both formats share one URL, so caches must keep them apart.
+    let vary = [(VARY, HeaderValue::from_static("accept"))];
     let ask = move |holding: &Holding, app: &App| match &apiary {
         Some(apiary) if !holding.apiaries().any(|known| known == apiary) => {
             Err(unknown_apiary(holding, apiary))
         }
         apiary => {
             let due = Due::of(holding, &app.leaflets, &app.laws, span, apiary.as_ref());
-            Ok(DueReport::of(Words::english(), holding, due))
+            let report = DueReport::of(Words::english(), holding, due);
+            let doubt = Doubt::of(app, holding, query.from.is_none());
+            Ok(match format {
+                DueFormat::Json => (vary, doubt.json(report)).into_response(),
+                DueFormat::Calendar => {
+                    let media_type = [(CONTENT_TYPE, HeaderValue::from_static(MEDIA_TYPE))];
+                    doubt.over((vary, media_type, calendar(&report)))
+                }
+            })
         }
     };
-    let report = app.ask(&path.holding, ask).await??;
-    let format = query.format.or_else(|| preferred(&headers, &FORMS)).unwrap_or(DueFormat::Json);
-    // Both formats share one URL, so caches must keep them apart.
-    let vary = [(VARY, HeaderValue::from_static("accept"))];
-    Ok(match format {
-        DueFormat::Json => (vary, Json(report)).into_response(),
-        DueFormat::Calendar => {
-            let media_type = [(CONTENT_TYPE, HeaderValue::from_static(MEDIA_TYPE))];
-            (vary, media_type, calendar(&report)).into_response()
-        }
-    })
+    app.report(&path.holding, ask).await?
 }

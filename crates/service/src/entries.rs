@@ -20,10 +20,12 @@ use serde::Serialize;
 use serde_json::value::RawValue;
 use utoipa::ToSchema;
 
-use crate::app::{App, apart};
+use crate::access::Caller;
+use crate::app::App;
 use crate::extract::{EntryPath, HoldingPath, JsonText, NewEntryPath, Nothing, PageQuery, Path, Query};
 use crate::pages::{BATCH_MOST, EntryPage, EntryReport, NewEntries, path_of_entries};
 use crate::problem::{Fault, Problem, ProblemKind, Problems, Sent, label};
+use crate::work::apart;
 
 /// Record one entry
 ///
@@ -52,6 +54,7 @@ use crate::problem::{Fault, Problem, ProblemKind, Problems, Sent, label};
 )]
 pub(crate) async fn put_entry(
     State(app): State<App>,
+    caller: Caller,
     Path(path): Path<NewEntryPath>,
     Query(Nothing {}): Query<Nothing>,
     JsonText(text): JsonText,
@@ -60,7 +63,7 @@ pub(crate) async fn put_entry(
     let read =
         move |text: &str, numbered: &Numbered<'_>| read_entry(text, Sent::Alone, 0, Some(id), numbered);
     let draft = with_numbers(&app, &path.holding, text, read).await?.map_err(Sent::unreadable)?;
-    let recorded = record(&app, path.holding.clone(), vec![draft], Sent::Alone).await?;
+    let recorded = record(&app, &caller, path.holding.clone(), vec![draft], Sent::Alone).await?;
     let Some(recorded) = recorded.first() else { return Err(Problem::internal()) };
     one(&path.holding, recorded)
 }
@@ -117,6 +120,7 @@ pub(crate) struct BatchReport {
 )]
 pub(crate) async fn put_holding(
     State(app): State<App>,
+    caller: Caller,
     Path(path): Path<HoldingPath>,
     Query(Nothing {}): Query<Nothing>,
     JsonText(text): JsonText,
@@ -130,9 +134,11 @@ pub(crate) async fn put_holding(
         return Err(Sent::unreadable(vec![fault]));
     }
     let (holdings, holding) = (Arc::clone(&app.holdings), path.holding.clone());
-    let now = app.clock.now();
-    let begun = app.append(async move { holdings.begin(&holding, draft, now).await }).await?;
-    one(&path.holding, &begun.map_err(|error| Sent::Alone.not_recorded(error))?)
+    let now = caller.stamp(&app);
+    let begin = async move { holdings.begin(&holding, draft, now).await.map(|begun| vec![begun]) };
+    let begun = app.append(begin).await?.map_err(|error| Sent::Alone.not_recorded(error))?;
+    let Some(begun) = begun.first() else { return Err(Problem::internal()) };
+    one(&path.holding, begun)
 }
 
 /// The answer to one entry that was sent.
@@ -166,13 +172,14 @@ fn one(holding: &HoldingName, recorded: &Recorded) -> Result<Response, Problem> 
 )]
 pub(crate) async fn post_entries(
     State(app): State<App>,
+    caller: Caller,
     Path(path): Path<HoldingPath>,
     Query(Nothing {}): Query<Nothing>,
     JsonText(text): JsonText,
 ) -> Result<Json<BatchReport>, Problem> {
     let drafts = with_numbers(&app, &path.holding, text, read_batch).await??;
     let sent = Sent::Batch(drafts.len());
-    let recorded = record(&app, path.holding, drafts, sent).await?;
+    let recorded = record(&app, &caller, path.holding, drafts, sent).await?;
     let item = |recorded: &Recorded| BatchItem {
         outcome: match recorded {
             Recorded::New(_) => BatchOutcome::New,
@@ -270,12 +277,14 @@ pub(crate) fn header(text: &str) -> Result<HeaderValue, Problem> {
 
 async fn record(
     app: &App,
+    caller: &Caller,
     holding: HoldingName,
     drafts: Vec<Draft>,
     sent: Sent,
 ) -> Result<Vec<Recorded>, Problem> {
     let holdings = Arc::clone(&app.holdings);
-    let now = app.clock.now();
+    caller.may_record(&drafts, sent)?;
+    let now = caller.stamp(app);
     let recorded = app.append(async move { holdings.record(&holding, drafts, now).await }).await?;
     recorded.map_err(|error| sent.not_recorded(error))
 }

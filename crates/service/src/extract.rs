@@ -2,13 +2,12 @@
 
 use std::collections::HashMap;
 
-use axum::body::Bytes;
 use axum::extract::path::ErrorKind;
 use axum::extract::rejection::PathRejection;
 use axum::extract::{FromRequest, FromRequestParts, RawPathParams, Request};
+use axum::http::HeaderMap;
 use axum::http::header::CONTENT_TYPE;
 use axum::http::request::Parts;
-use axum::http::{HeaderMap, StatusCode};
 use combclear_domain::Day;
 use combclear_domain::basics::misread::{Misread, NotAnEntry};
 use combclear_domain::basics::node::{Reading, read_named};
@@ -24,6 +23,7 @@ use serde::de::{DeserializeOwned, IgnoredAny};
 use serde::{Deserialize, Deserializer};
 use utoipa::{IntoParams, ToSchema};
 
+use crate::body::{Unread, read_whole};
 use crate::problem::{Problem, ProblemKind, label};
 
 /// The parts of the path.
@@ -455,15 +455,9 @@ fn bad_query(fault: &Reading) -> Problem {
 impl<S: Send + Sync> FromRequest<S> for JsonText {
     type Rejection = Problem;
 
-    async fn from_request(request: Request, state: &S) -> Result<JsonText, Problem> {
+    async fn from_request(request: Request, _: &S) -> Result<JsonText, Problem> {
         check_media_type(request.headers())?;
-        let bytes = Bytes::from_request(request, state).await.map_err(|rejection| {
-            if rejection.status() == StatusCode::PAYLOAD_TOO_LARGE {
-                Problem::behind(StatusCode::PAYLOAD_TOO_LARGE)
-            } else {
-                Problem::new(ProblemKind::UnreadableBody, label(Label::HttpBodyNotWhole))
-            }
-        })?;
+        let bytes = read_whole(request).await.map_err(Unread::problem)?;
         let text = String::from_utf8(bytes.into()).map_err(|_| {
             Problem::new(ProblemKind::UnreadableBody, label(Label::HttpBodyNotUtf8))
                 .at_body(label(Label::HttpBodyNotUtf8Help))

@@ -21,6 +21,7 @@ use http_body_util::BodyExt;
 
 use crate::app::App;
 use crate::problem::Problem;
+use crate::work::apart;
 
 /// May be kept, but must be asked about before each use: the next entry, or the next day, can turn a yes into a no.
 const ASK_AGAIN: HeaderValue = HeaderValue::from_static("private, no-cache");
@@ -74,7 +75,13 @@ pub(crate) async fn by_content(request: Request, next: Next) -> Response {
         // Every answer is made whole before it is sent, so this copies nothing.
         let Ok(whole) = body.collect().await else { return Problem::internal().into_response() };
         let bytes = whole.to_bytes();
-        let Ok(tag) = weak(Hash::of_content(&bytes)) else { return Problem::internal().into_response() };
+        let hashed = bytes.clone();
+        let hash = if bytes.len() > HASHED_APART {
+            apart(move || Hash::of_content(&hashed)).await
+        } else {
+            Ok(Hash::of_content(&hashed))
+        };
+        let Ok(tag) = hash.and_then(weak) else { return Problem::internal().into_response() };
         parts.headers.insert(ETAG, tag.clone());
         (tag, Body::from(bytes))
     };
@@ -83,6 +90,9 @@ pub(crate) async fn by_content(request: Request, next: Next) -> Response {
     }
     Response::from_parts(parts, body)
 }
+
+/// A longer answer is hashed on a blocking thread. In bytes: some tenths of a millisecond.
+const HASHED_APART: usize = 64 * 1024;
 
 /// Says of every answer whether it may be kept.
 pub(crate) async fn say_whether_to_keep(request: Request, next: Next) -> Response {

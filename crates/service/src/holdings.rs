@@ -1,5 +1,7 @@
 //! The list of holdings, and the verification of their chains.
 
+use std::sync::Arc;
+
 use axum::Json;
 use axum::extract::State;
 use combclear_domain::basics::words::{HoldingName, LotName, PrescriptionName};
@@ -9,6 +11,7 @@ use combclear_wording::{Words, keeping, unreadable};
 use serde::Serialize;
 use utoipa::ToSchema;
 
+use crate::access::Caller;
 use crate::app::App;
 use crate::documents::StateOfContent;
 use crate::extract::{HoldingPath, Nothing, Path, Query};
@@ -35,7 +38,7 @@ struct HoldingItem {
 
 /// List the holdings
 ///
-/// Those that have entries, each with the number of entries and the hash of the last.
+/// Those that have entries, each with the number of entries and the hash of the last. A key for one holding shows that one only.
 #[utoipa::path(
     get,
     path = "/holdings",
@@ -44,11 +47,12 @@ struct HoldingItem {
 )]
 pub(crate) async fn list_holdings(
     State(app): State<App>,
+    caller: Caller,
     Query(Nothing {}): Query<Nothing>,
 ) -> Result<Json<HoldingList>, Problem> {
     let journal = app.holdings.journal();
     let mut items = Vec::new();
-    for holding in journal.holdings().await? {
+    for holding in journal.holdings().await?.into_iter().filter(|holding| caller.may_know_of(holding)) {
         if let Some((entries, head)) = journal.tip(&holding).await? {
             items.push(HoldingItem { holding, entries, head });
         }
@@ -137,7 +141,9 @@ pub(crate) async fn verify_holding(
     Path(path): Path<HoldingPath>,
     Query(Nothing {}): Query<Nothing>,
 ) -> Result<Json<VerificationReport>, Problem> {
-    match app.holdings.journal().verify(&path.holding, None).await? {
+    let (journal, holding) = (Arc::clone(app.holdings.journal()), path.holding.clone());
+    let verify = async move { Ok(journal.verify(&holding, None).await?) };
+    match app.reports.work_out(verify).await? {
         Verified::Sound { entries, head: Some(head) } => {
             Ok(Json(VerificationReport::Sound { entries, head }))
         }

@@ -20,9 +20,15 @@
 //! accept.rs     the media type that a client prefers
 //! leaflets.rs   the rules with their sources             medicines.rs the medicines of a holding
 //! laws.rs       the law on medicine records               retention.rs   how long records must be kept
+//! metrics.rs    what the operator sees from outside
 //! service.rs    health, the document and its page, help on problems
+//! access.rs     who may do what, where keys are asked for
 //! host.rs       the host names it answers to              origin.rs   the pages elsewhere that may call it
 //! freshness.rs  which answers may be kept, and whether a kept one still holds
+//! doubt.rs      what an answer about today says where the clock is behind the journal
+//! body.rs       bodies: how many bytes of them are in memory at a time, and how long they may take
+//! work.rs       work that takes long, off the threads that take requests in, and how much of it at a time
+//! certificate.rs the certificate with which it encrypts
 //! serve.rs      listening, and permitted addresses
 //! ```
 //!
@@ -37,18 +43,24 @@
 //!
 //! 1. Write the handler: `verb_resource`, which becomes the operation's id. Take `Path`, `Query` and `JsonText` from
 //!    `extract.rs`; without query parameters take `Query<Nothing>`, so that unknown ones are refused.
+//!    What looks at one colony or apiary is asked with `App::ask`; what looks at a whole holding, with `App::report`.
+//!    An answer whose day is today unless the query names it is sent with `Doubt`.
 //! 2. Describe it with `#[utoipa::path]`: its first line is the summary; list `Problems` among the responses.
 //! 3. Register it in `router.rs`.
 //! 4. Test it in `tests/api`, in the file of its address, and rewrite the document as that test says.
 #![deny(missing_docs)]
 
 mod accept;
+mod access;
 mod apiaries;
 mod app;
+mod body;
+mod certificate;
 mod colonies;
 mod course;
 mod document;
 mod documents;
+mod doubt;
 mod due;
 mod entries;
 mod examples;
@@ -62,6 +74,7 @@ mod kinds;
 mod laws;
 mod leaflets;
 mod medicines;
+mod metrics;
 mod options;
 mod origin;
 mod pages;
@@ -72,9 +85,13 @@ mod router;
 mod serve;
 mod service;
 mod stock;
+mod work;
 
+pub use access::Rate;
 pub use app::{App, Clock};
+pub use certificate::{BadCertificate, Certificate};
 pub use document::openapi;
 pub use origin::{NotAnOrigin, Origin};
 pub use router::router;
 pub use serve::{NotLoopback, Patience, check_address, serve};
+pub use work::Limits;

@@ -2,6 +2,7 @@
 
 use axum::Json;
 use axum::extract::State;
+use axum::response::{IntoResponse, Response};
 use combclear_domain::basics::natural::sort_naturally;
 use combclear_domain::basics::words::{HoldingName, LotName};
 use combclear_domain::facts::holding::Holding;
@@ -53,8 +54,8 @@ pub(crate) async fn list_medicines(
     State(app): State<App>,
     Path(path): Path<HoldingPath>,
     Query(Nothing {}): Query<Nothing>,
-) -> Result<Json<MedicineList>, Problem> {
-    app.ask(&path.holding, |holding, app| Json(MedicineList::of(holding, app))).await
+) -> Result<Response, Problem> {
+    app.report(&path.holding, |holding, app| Json(MedicineList::of(holding, app)).into_response()).await
 }
 
 impl MedicineList {

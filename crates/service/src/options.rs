@@ -1,7 +1,7 @@
 //! What else can be used, in a colony and at an apiary.
 
-use axum::Json;
 use axum::extract::State;
+use axum::response::Response;
 use combclear_domain::Day;
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::questions::options::{ApiaryOptions, Ask, ColonyOptions, WhatIf};
@@ -12,6 +12,7 @@ use combclear_wording::{Label, Words};
 use crate::apiaries::unknown_apiary;
 use crate::app::App;
 use crate::colonies::check_known;
+use crate::doubt::Doubt;
 use crate::extract::{ApiaryPath, ColonyPath, OptionsQuery, Path, Query};
 use crate::problem::{Problem, Problems, label};
 
@@ -30,12 +31,13 @@ pub(crate) async fn get_colony_options(
     State(app): State<App>,
     Path(path): Path<ColonyPath>,
     Query(query): Query<OptionsQuery>,
-) -> Result<Json<OptionsReport>, Problem> {
-    let ask = query.read(&app)?;
+) -> Result<Response, Problem> {
+    let (is_about_today, ask) = (query.from.is_none(), query.read(&app)?);
     let report = move |holding: &Holding, app: &App| {
         check_known(holding, &path.colony)?;
         let answer = ColonyOptions::of(holding, &app.leaflets, &path.colony, &ask);
-        Ok(Json(OptionsReport::of(Words::english(), holding, answer)))
+        let report = OptionsReport::of(Words::english(), holding, answer);
+        Ok(Doubt::of(app, holding, is_about_today).json(report))
     };
     app.ask(&path.holding, report).await?
 }
@@ -55,12 +57,13 @@ pub(crate) async fn get_apiary_options(
     State(app): State<App>,
     Path(path): Path<ApiaryPath>,
     Query(query): Query<OptionsQuery>,
-) -> Result<Json<ApiaryReport>, Problem> {
-    let ask = query.read(&app)?;
+) -> Result<Response, Problem> {
+    let (is_about_today, ask) = (query.from.is_none(), query.read(&app)?);
     let report = move |holding: &Holding, app: &App| {
         let answer = ApiaryOptions::of(holding, &app.leaflets, &path.apiary, &ask);
-        let report = answer.map(|answer| ApiaryReport::of(Words::english(), holding, answer));
-        report.map(Json).ok_or_else(|| unknown_apiary(holding, &path.apiary))
+        let answer = answer.ok_or_else(|| unknown_apiary(holding, &path.apiary))?;
+        let report = ApiaryReport::of(Words::english(), holding, answer);
+        Ok(Doubt::of(app, holding, is_about_today).json(report))
     };
     app.ask(&path.holding, report).await?
 }

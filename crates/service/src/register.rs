@@ -1,7 +1,6 @@
 //! The legal register of a period, in every format.
 
 use std::io::Seek;
-use std::sync::Arc;
 
 use axum::Json;
 use axum::body::Body;
@@ -16,10 +15,10 @@ use combclear_domain::journal::Hash;
 use combclear_domain::questions::gaps::Gaps;
 use combclear_domain::questions::register::{Period, Register};
 use combclear_domain::{Day, Instant};
-use combclear_papers::exchange::{Collection, Exchange, GroupTreatment, Transaction};
+use combclear_papers::exchange::Exchange;
 use combclear_papers::pack::{Input, Packer, safe_name, wanted};
 use combclear_papers::{Paper, Typesetter, flat, html};
-use combclear_store::{Attached, content_of, documents};
+use combclear_store::{Attached, content_of};
 use combclear_wording::gaps::GapsReport;
 use combclear_wording::refusals::Refused;
 use combclear_wording::register::RegisterReport;
@@ -28,10 +27,12 @@ use tokio_util::io::ReaderStream;
 use utoipa::ToSchema;
 
 use crate::accept::preferred;
-use crate::app::{App, apart};
+use crate::app::App;
+use crate::doubt::Doubt;
 use crate::extract::{CountingWord, Form, HoldingPath, PackQuery, Path, Query, RegisterQuery, TimeQuery};
 use crate::freshness::not_kept;
 use crate::problem::{Problem, Problems, label};
+use crate::work::unless_given_up;
 
 /// The formats of the register in order of preference.
 const FORMS: [(&str, Form); 4] = [
@@ -77,13 +78,11 @@ pub(crate) async fn get_register(
     headers: HeaderMap,
 ) -> Result<Response, Problem> {
     let time = TimeQuery { from: query.from, to: query.to, as_of: query.as_of };
-    let (period, as_of) = asked(&app, &time)?;
-    let register = move |holding: &Holding, app: &App| Register::of(holding, &app.leaflets, period, as_of);
-    let register = app.ask(&path.holding, register).await?;
-    let register = register.counted_by(match query.counting {
+    let Asked { period, as_of, is_about_today } = asked(&app, &time)?;
+    let counting = match query.counting {
         Some(CountingWord::Elapsed) => Counting::Elapsed,
         Some(CountingWord::Calendar) | None => Counting::Calendar,
-    });
+    };
     let typesetter = app.typesetter.clone();
     if query.format == Some(Form::Pdf) && typesetter.is_none() {
         let (detail, help) = (label(Label::HttpNoPdf), label(Label::HttpNoPdfHelp));
@@ -92,17 +91,24 @@ pub(crate) async fn get_register(
     let offered: Vec<(&str, Form)> =
         FORMS.into_iter().filter(|(_, form)| *form != Form::Pdf || typesetter.is_some()).collect();
     let form = query.format.or_else(|| preferred(&headers, &offered)).unwrap_or(Form::Json);
+    let reports = app.reports.clone();
     let made = app.clock.now();
-    let mut response = match form {
-        Form::Json => Json(RegisterReport::of(Words::english(), &register)).into_response(),
-        form => {
-            let name = named(&register, "register", form);
-            let bytes = make(move || written(&register, form, made, typesetter.as_deref())).await?;
-            sent(bytes, media_type(form), &name)
-        }
+    let work = async move {
+        let holding = app.recorded(&path.holding).await?;
+        let register = Register::of(&holding, &app.leaflets, period, as_of).counted_by(counting);
+        unless_given_up().await;
+        let doubt = Doubt::of(&app, &holding, is_about_today);
+        let mut response = match form {
+            Form::Json => doubt.json(RegisterReport::of(Words::english(), &register)),
+            form => {
+                let bytes = written(&register, form, made, typesetter.as_deref()).map_err(not_made)?;
+                doubt.over(sent(bytes, media_type(form), &named(&register, "register", form)))
+            }
+        };
+        response.headers_mut().insert(VARY, HeaderValue::from_static("accept"));
+        Ok(response)
     };
-    response.headers_mut().insert(VARY, HeaderValue::from_static("accept"));
-    Ok(response)
+    reports.work_out(work).await
 }
 
 /// Read the treatments for other programs
@@ -119,8 +125,8 @@ pub(crate) async fn get_exchange_treatments(
     State(app): State<App>,
     Path(path): Path<HoldingPath>,
     Query(query): Query<TimeQuery>,
-) -> Result<Json<Collection<GroupTreatment>>, Problem> {
-    Ok(Json(exchange(&app, &path.holding, &query).await?.treatments))
+) -> Result<Response, Problem> {
+    exchange(&app, &path.holding, &query, |made| Json(made.treatments).into_response()).await
 }
 
 /// Read the movements of stock for other programs
@@ -138,16 +144,23 @@ pub(crate) async fn get_exchange_transactions(
     State(app): State<App>,
     Path(path): Path<HoldingPath>,
     Query(query): Query<TimeQuery>,
-) -> Result<Json<Collection<Transaction>>, Problem> {
-    Ok(Json(exchange(&app, &path.holding, &query).await?.transactions))
+) -> Result<Response, Problem> {
+    exchange(&app, &path.holding, &query, |made| Json(made.transactions).into_response()).await
 }
 
-async fn exchange(app: &App, holding: &HoldingName, time: &TimeQuery) -> Result<Exchange, Problem> {
-    let (period, as_of) = asked(app, time)?;
+async fn exchange(
+    app: &App,
+    holding: &HoldingName,
+    time: &TimeQuery,
+    part: fn(Exchange) -> Response,
+) -> Result<Response, Problem> {
+    let Asked { period, as_of, is_about_today } = asked(app, time)?;
     let read = move |holding: &Holding, app: &App| {
-        Exchange::of(&Register::of(holding, &app.leaflets, period, as_of))
+        let made = part(Exchange::of(&Register::of(holding, &app.leaflets, period, as_of)));
+        // Its fields are those of its standard.
+        Doubt::of(app, holding, is_about_today).over(made)
     };
-    app.ask(holding, read).await
+    app.report(holding, read).await
 }
 
 /// Read the inspection pack
@@ -167,37 +180,31 @@ pub(crate) async fn get_register_pack(
     Query(query): Query<PackQuery>,
 ) -> Result<Response, Problem> {
     let PackQuery { from, to, as_of, gaps: with_gaps } = query;
-    let (register, gaps) = both(&app, &path.holding, &TimeQuery { from, to, as_of }).await?;
-    let turn = Arc::clone(&app.packing).acquire_owned().await.map_err(|_| Problem::internal())?;
-    let (made, typesetter) = (app.clock.now(), app.typesetter.clone());
-    let name = format!("pack-{}-{}-{}.zip", safe_name(register.holding.as_str()), register.from, register.to);
-    // It goes to disk as it is made, and from there to the client: neither pack nor proofs are held in memory.
-    let begin = move || Ok(Box::new(Packer::begin(tempfile::tempfile().map_err(not_made)?, made)));
-    let mut packer = make(begin).await?;
-    let journal = app.holdings.journal().as_ref();
-    for document in wanted(&register).into_iter().cloned().collect::<Vec<_>>() {
-        let found = content_of(journal, &path.holding, document.content).await?;
-        packer = make(move || {
+    let asked = asked(&app, &TimeQuery { from, to, as_of })?;
+    let (made, typesetter, reports) = (app.clock.now(), app.typesetter.clone(), app.reports.clone());
+    let work = async move {
+        let (register, gaps, doubt) = both(&app, &path.holding, asked).await?;
+        // It goes to disk as it is made, and from there to the client: neither pack nor proofs are held in memory.
+        let mut packer = Box::new(Packer::begin(tempfile::tempfile().map_err(not_made)?, made));
+        let journal = app.holdings.journal().as_ref();
+        for document in wanted(&register).into_iter().cloned().collect::<Vec<_>>() {
+            let found = content_of(journal, &path.holding, document.content).await?;
             packer.document(&document, &found.into()).map_err(not_made)?;
-            Ok(packer)
-        })
-        .await?;
-    }
-    let file = make(move || {
-        // Continues if the client is gone, and holds the semaphore until then.
-        let _turn = turn;
+        }
+        unless_given_up().await;
         let gaps = with_gaps.then_some(&gaps);
         let input = Input { register: &register, gaps, typesetter: typesetter.as_deref() };
         let mut file = packer.finish(&input, |_| {}).map_err(not_made)?;
         let length = file.stream_position().map_err(not_made)?;
         file.rewind().map_err(not_made)?;
-        Ok((file, length))
-    });
-    let (file, length) = file.await?;
+        let name = safe_name(register.holding.as_str());
+        Ok((file, length, format!("pack-{name}-{}-{}.zip", register.from, register.to), doubt))
+    };
+    let (file, length, name, doubt) = reports.work_out(work).await?;
     let body = Body::from_stream(ReaderStream::new(tokio::fs::File::from_std(file)));
     let length = [(CONTENT_LENGTH, HeaderValue::from(length))];
     // It says when it was made, so it is another each time: a tag over all its proofs would never be known again.
-    Ok((not_kept(), length, sent(body, "application/zip", &name)).into_response())
+    Ok(doubt.over((not_kept(), length, sent(body, "application/zip", &name))))
 }
 
 /// Ask what is missing from the register
@@ -215,39 +222,57 @@ pub(crate) async fn get_register_gaps(
     State(app): State<App>,
     Path(path): Path<HoldingPath>,
     Query(query): Query<TimeQuery>,
-) -> Result<Json<GapsReport>, Problem> {
-    let (_, gaps) = both(&app, &path.holding, &query).await?;
-    Ok(Json(gaps))
+) -> Result<Response, Problem> {
+    let asked = asked(&app, &query)?;
+    let reports = app.reports.clone();
+    let work = async move {
+        let (_, gaps, doubt) = both(&app, &path.holding, asked).await?;
+        Ok(doubt.json(gaps))
+    };
+    reports.work_out(work).await
 }
 
 #[expect(clippy::needless_pass_by_value, reason = "it is what `map_err` hands over")]
-fn not_made(error: impl ToString) -> String {
-    error.to_string()
+fn not_made(error: impl ToString) -> Problem {
+    tracing::error!(error = error.to_string(), "a paper could not be made");
+    Problem::internal()
 }
 
 /// The time that is meant, and the day whose knowledge counts.
-fn asked(app: &App, time: &TimeQuery) -> Result<(Period, Day), Problem> {
+#[derive(Debug, Clone, Copy)]
+struct Asked {
+    period: Period,
+    as_of: Day,
+    /// Whether one of them is today because none was named.
+    is_about_today: bool,
+}
+
+fn asked(app: &App, time: &TimeQuery) -> Result<Asked, Problem> {
     let to = app.day(time.to);
     let from = time.from.unwrap_or_else(|| to.first_of_year());
     let period = Period::new(from, to).map_err(|fault| {
         let Refused { message, help } = Refused::of_period(Words::english(), fault);
         Problem::bad_parameter("to", message, help)
     })?;
-    Ok((period, app.day(time.as_of)))
+    let is_about_today = time.to.is_none() || time.as_of.is_none();
+    Ok(Asked { period, as_of: app.day(time.as_of), is_about_today })
 }
 
-/// The register of a time and its gaps, both read from one state of the journal.
-async fn both(app: &App, holding: &HoldingName, time: &TimeQuery) -> Result<(Register, GapsReport), Problem> {
-    let (period, as_of) = asked(app, time)?;
-    let attached = documents(app.holdings.journal().as_ref(), holding).await?;
+/// The register of a period and its gaps, both read from one state of the journal.
+async fn both(
+    app: &App,
+    holding: &HoldingName,
+    Asked { period, as_of, is_about_today }: Asked,
+) -> Result<(Register, GapsReport, Doubt), Problem> {
+    let attached = app.holdings.documents(holding).await?;
     let not_kept: Vec<Hash> =
         attached.iter().filter_map(Attached::fault).map(|fault| fault.content).collect();
-    let both = move |holding: &Holding, app: &App| {
-        let register = Register::of(holding, &app.leaflets, period, as_of);
-        let gaps = Gaps::in_register(holding, &app.leaflets, &app.laws, &register, &not_kept);
-        (register, GapsReport::of(Words::english(), gaps))
-    };
-    app.ask(holding, both).await
+    let holding = app.recorded(holding).await?;
+    let register = Register::of(&holding, &app.leaflets, period, as_of);
+    unless_given_up().await;
+    let gaps = Gaps::in_register(&holding, &app.leaflets, &app.laws, &register, &not_kept);
+    let doubt = Doubt::of(app, &holding, is_about_today);
+    Ok((register, GapsReport::of(Words::english(), gaps), doubt))
 }
 
 fn written(
@@ -267,16 +292,6 @@ fn written(
             typesetter.set(&paper(), made).map(|pdf| pdf.bytes).map_err(|error| error.to_string())
         }
     }
-}
-
-/// Makes a paper, or a part of one, on a blocking thread.
-async fn make<T: Send + 'static>(
-    work: impl FnOnce() -> Result<T, String> + Send + 'static,
-) -> Result<T, Problem> {
-    apart(work).await?.map_err(|error| {
-        tracing::error!(%error, "a paper could not be made");
-        Problem::internal()
-    })
 }
 
 fn media_type(form: Form) -> &'static str {

@@ -1,12 +1,13 @@
 //! How long the records of a holding must be kept.
 
-use axum::Json;
 use axum::extract::State;
+use axum::response::Response;
 use combclear_domain::questions::retention::Retention;
 use combclear_wording::Words;
 use combclear_wording::retention::RetentionReport;
 
 use crate::app::App;
+use crate::doubt::Doubt;
 use crate::extract::{HoldingPath, OnQuery, Path, Query};
 use crate::problem::{Problem, Problems};
 
@@ -25,10 +26,12 @@ pub(crate) async fn get_retention(
     State(app): State<App>,
     Path(path): Path<HoldingPath>,
     Query(query): Query<OnQuery>,
-) -> Result<Json<RetentionReport>, Problem> {
+) -> Result<Response, Problem> {
     let on = app.day(query.on);
     let report = move |holding: &_, app: &App| {
-        RetentionReport::of(Words::english(), Retention::of(holding, &app.leaflets, &app.laws, on))
+        let retention = Retention::of(holding, &app.leaflets, &app.laws, on);
+        let report = RetentionReport::of(Words::english(), retention);
+        Doubt::of(app, holding, query.on.is_none()).json(report)
     };
-    app.ask(&path.holding, report).await.map(Json)
+    app.report(&path.holding, report).await
 }

@@ -1,12 +1,13 @@
 //! Every route, registered once, and the layers around them.
 
 use std::any::Any;
+use std::sync::Arc;
 use std::time::Duration;
 
 use axum::extract::{DefaultBodyLimit, MatchedPath, Request};
-use axum::http::header::{ACCEPT, CONTENT_TYPE, ETAG, IF_NONE_MATCH, LOCATION};
+use axum::http::header::{ACCEPT, AUTHORIZATION, CONTENT_TYPE, ETAG, IF_NONE_MATCH, LOCATION, RETRY_AFTER};
 use axum::http::{HeaderMap, HeaderName, Method, StatusCode, Version};
-use axum::middleware::from_fn;
+use axum::middleware::{Next, from_fn, from_fn_with_state};
 use axum::response::{IntoResponse, Response};
 use axum::routing::get;
 use axum::{Extension, Router};
@@ -22,9 +23,13 @@ use tracing::Span;
 use utoipa_axum::router::OpenApiRouter;
 use utoipa_axum::routes;
 
+use crate::access::let_in;
 use crate::app::App;
+use crate::body::take_room;
+use crate::doubt::CLOCK_BEHIND;
 use crate::freshness::{by_content, by_what_it_rests_on, say_whether_to_keep};
 use crate::host::own_names_only;
+use crate::metrics::{count, get_metrics};
 use crate::origin::Origin;
 use crate::problem::{Problem, finish};
 use crate::{
@@ -41,6 +46,8 @@ const BODY_MOST: usize = 4 * 1024 * 1024;
 pub fn router(app: App) -> Router {
     // From the outermost to the innermost.
     let layers = ServiceBuilder::new()
+        .layer(from_fn_with_state(Arc::clone(&app.metrics), count))
+        .layer(from_fn(only_fit_request_ids))
         .layer(SetRequestIdLayer::x_request_id(MakeRequestUuid))
         .layer(
             TraceLayer::new_for_http()
@@ -53,9 +60,10 @@ pub fn router(app: App) -> Router {
         )
         .layer(PropagateRequestIdLayer::x_request_id())
         .layer(from_fn(finish))
-        .layer(from_fn(own_names_only))
+        .layer(from_fn_with_state(app.clone(), own_names_only))
         .layer(from_fn(say_whether_to_keep))
         .layer(callable_from(&app.origins))
+        .layer(from_fn_with_state(app.clone(), let_in))
         .layer(CompressionLayer::new().compress_when(DefaultPredicate::new().and(may_be_compressed)))
         .layer(from_fn(by_content))
         .layer(CatchPanicLayer::custom(|panic: Box<dyn Any + Send>| caught(panic.as_ref())))
@@ -73,9 +81,10 @@ pub fn router(app: App) -> Router {
 
 /// The routes, and the document made from them.
 pub(crate) fn routes() -> OpenApiRouter<App> {
-    // The smaller of two nested limits wins, so each is put around its own routes only.
-    let entries = entry_routes().layer(RequestBodyLimitLayer::new(BODY_MOST));
-    let documents = document_routes().layer(
+    // The smaller of two nested limits wins, so each is put around its own routes only. Room is taken for what passes it.
+    let entries =
+        entry_routes().layer(from_fn(take_room::<BODY_MOST>)).layer(RequestBodyLimitLayer::new(BODY_MOST));
+    let documents = document_routes().layer(from_fn(take_room::<{ documents::BODY_MOST }>)).layer(
         ServiceBuilder::new()
             .layer(from_fn(documents::say_too_large))
             .layer(RequestBodyLimitLayer::new(documents::BODY_MOST)),
@@ -94,6 +103,7 @@ fn service_routes() -> OpenApiRouter<App> {
         .route("/openapi.json", get(service::get_openapi))
         .route("/healthz", get(service::get_health))
         .route("/readyz", get(service::get_readiness))
+        .route("/metrics", get(get_metrics))
         .route("/problems/{slug}", get(service::get_problem))
 }
 
@@ -145,8 +155,8 @@ fn callable_from(origins: &[Origin]) -> CorsLayer {
     CorsLayer::new()
         .allow_origin(AllowOrigin::list(origins.iter().map(Origin::header)))
         .allow_methods([Method::GET, Method::PUT, Method::POST])
-        .allow_headers([ACCEPT, CONTENT_TYPE, IF_NONE_MATCH, request_id.clone()])
-        .expose_headers([ETAG, LOCATION, request_id])
+        .allow_headers([ACCEPT, AUTHORIZATION, CONTENT_TYPE, IF_NONE_MATCH, request_id.clone()])
+        .expose_headers([ETAG, LOCATION, RETRY_AFTER, HeaderName::from_static(CLOCK_BEHIND), request_id])
         .allow_private_network(!origins.is_empty())
 }
 
@@ -155,6 +165,21 @@ fn may_be_compressed(_: StatusCode, _: Version, headers: &HeaderMap, _: &axum::h
     let strong = headers.get(ETAG).is_some_and(|tag| !tag.as_bytes().starts_with(b"W/"));
     let media_type = headers.get(CONTENT_TYPE).map_or(&b""[..], |declared| declared.as_bytes());
     !strong && (media_type.starts_with(b"text/") || media_type.starts_with(b"application/json"))
+}
+
+/// The most characters of a client's own request id.
+const ID_MOST: usize = 64;
+
+/// Takes away a client's own request id that is no plain word: it stands in every line of the log. Another is made for it.
+async fn only_fit_request_ids(mut request: Request, next: Next) -> Response {
+    let fits = |id: &[u8]| {
+        (1..=ID_MOST).contains(&id.len())
+            && id.iter().all(|byte| byte.is_ascii_alphanumeric() || b"-_.".contains(byte))
+    };
+    if !request.headers().get("x-request-id").is_some_and(|id| fits(id.as_bytes())) {
+        request.headers_mut().remove("x-request-id");
+    }
+    next.run(request).await
 }
 
 fn span(request: &Request) -> Span {

@@ -15,6 +15,7 @@ use tokio::sync::Semaphore;
 use tokio_util::sync::CancellationToken;
 
 use crate::app::App;
+use crate::certificate::Certificate;
 use crate::router::router;
 
 /// An address that other machines could reach.
@@ -25,7 +26,7 @@ pub struct NotLoopback {
     pub address: SocketAddr,
 }
 
-/// Admits only loopback addresses, since there are no keys.
+/// Tells loopback addresses, which only this machine can reach, from others.
 ///
 /// # Errors
 /// Any other address.
@@ -52,9 +53,10 @@ impl Default for Patience {
 
 /// Serves requests until `shutdown`, then completes those in progress and every append.
 ///
-/// The caller checks the address with [`check_address`] before it listens.
+/// With a certificate, connections are encrypted. The caller checks the address with [`check_address`] before it listens.
 pub async fn serve(
     listener: TcpListener,
+    certificate: Option<&Certificate>,
     app: App,
     patience: Patience,
     shutdown: impl Future<Output = ()> + Send + 'static,
@@ -89,6 +91,7 @@ pub async fn serve(
         };
         let service = TowerToHyperService::new(router.clone());
         let (builder, watcher, ending) = (builder.clone(), open.watcher(), ending.clone());
+        let acceptor = certificate.map(|certificate| certificate.acceptor.clone());
         tokio::spawn(async move {
             let _place = place;
             // The server behind it does not begin to count before the first byte.
@@ -101,8 +104,22 @@ pub async fn serve(
             if !has_spoken {
                 return;
             }
-            let connection = builder.serve_connection_with_upgrades(TokioIo::new(stream), service);
-            if let Err(error) = watcher.watch(connection.into_owned()).await {
+            let ended = match acceptor {
+                None => {
+                    let connection = builder.serve_connection_with_upgrades(TokioIo::new(stream), service);
+                    watcher.watch(connection.into_owned()).await
+                }
+                Some(acceptor) => {
+                    let agreed = tokio::time::timeout(patience.head, acceptor.accept(stream)).await;
+                    let Ok(Ok(stream)) = agreed else {
+                        tracing::debug!("a client did not come to an agreement on how to encrypt");
+                        return;
+                    };
+                    let connection = builder.serve_connection_with_upgrades(TokioIo::new(stream), service);
+                    watcher.watch(connection.into_owned()).await
+                }
+            };
+            if let Err(error) = ended {
                 tracing::debug!(%error, "a connection ended early");
             }
         });

@@ -1,12 +1,13 @@
 //! What is left of each lot.
 
-use axum::Json;
 use axum::extract::State;
+use axum::response::Response;
 use combclear_domain::questions::stock::Stock;
 use combclear_wording::Words;
 use combclear_wording::stock::StockReport;
 
 use crate::app::App;
+use crate::doubt::Doubt;
 use crate::extract::{HoldingPath, OnQuery, Path, Query};
 use crate::problem::{Problem, Problems};
 
@@ -25,10 +26,12 @@ pub(crate) async fn get_stock(
     State(app): State<App>,
     Path(path): Path<HoldingPath>,
     Query(query): Query<OnQuery>,
-) -> Result<Json<StockReport>, Problem> {
+) -> Result<Response, Problem> {
     let on = app.day(query.on);
     let stock = move |holding: &_, app: &App| {
-        StockReport::of(Words::english(), holding, Stock::of(holding, &app.leaflets, on))
+        let stock = Stock::of(holding, &app.leaflets, on);
+        let report = StockReport::of(Words::english(), holding, stock);
+        Doubt::of(app, holding, query.on.is_none()).json(report)
     };
-    app.ask(&path.holding, stock).await.map(Json)
+    app.report(&path.holding, stock).await
 }

@@ -1,7 +1,7 @@
 //! The documents of a holding: which entry attaches each, and whether the stored content is the one attached.
 
 use std::collections::{HashMap, HashSet};
-use std::sync::Arc;
+use std::sync::{Arc, Mutex, PoisonError};
 
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::event::DocumentAttached;
@@ -45,12 +45,21 @@ pub async fn documents<J: Journal + ?Sized>(
     journal: &J,
     holding: &HoldingName,
 ) -> Result<Vec<Attached>, StoreError> {
+    documents_seen(journal, holding, &Seen::default()).await
+}
+
+/// The same, where a content that was read before and found as attached is only looked up: whether it is stored, and how long it is.
+pub(crate) async fn documents_seen<J: Journal + ?Sized>(
+    journal: &J,
+    holding: &HoldingName,
+    seen: &Seen,
+) -> Result<Vec<Attached>, StoreError> {
     let entries = journal.attached(holding).await?;
     if entries.is_empty() {
         return Ok(Vec::new());
     }
     let lengths: HashMap<Hash, u64> = journal.contents(holding).await?.into_iter().collect();
-    // Several lots may share one content, as with an invoice.
+    // Several lots may share one content, as with an invoice. One that does not fit is read again the next time.
     let mut fits: HashMap<Hash, bool> = HashMap::new();
     let mut found = Vec::with_capacity(entries.len());
     for entry in entries {
@@ -60,6 +69,7 @@ pub async fn documents<J: Journal + ?Sized>(
         let state = match lengths.get(&hash) {
             None => ContentState::Missing,
             Some(length) if *length != u64::from(document.bytes) => ContentState::Altered,
+            Some(_) if seen.has(holding, hash) => ContentState::Kept,
             Some(_) => {
                 let fit = if let Some(fit) = fits.get(&hash) {
                     *fit
@@ -67,6 +77,9 @@ pub async fn documents<J: Journal + ?Sized>(
                     let bytes = journal.content(holding, hash).await?;
                     let fit = bytes.is_some_and(|bytes| Hash::of_content(&bytes) == hash);
                     fits.insert(hash, fit);
+                    if fit {
+                        seen.add(holding, hash);
+                    }
                     fit
                 };
                 if fit { ContentState::Kept } else { ContentState::Altered }
@@ -75,6 +88,32 @@ pub async fn documents<J: Journal + ?Sized>(
         found.push(Attached { entry, document, state });
     }
     Ok(found)
+}
+
+/// Contents that this process has read and found as they were attached.
+///
+/// Triggers refuse every change of a content, and this program makes none. So only a change of the file from outside is missed,
+/// and only if it leaves the length as it was and comes after the content was read: until the process starts again, gaps count
+/// such a document as kept. Verification, the list of documents, the pack and a download read the bytes each time.
+#[derive(Debug, Default)]
+pub(crate) struct Seen(Mutex<HashMap<HoldingName, HashSet<Hash>>>);
+
+/// The most contents that are remembered, some 5 MB. One more, and all are forgotten.
+const SEEN_MOST: usize = 100_000;
+
+impl Seen {
+    fn has(&self, holding: &HoldingName, hash: Hash) -> bool {
+        let seen = self.0.lock().unwrap_or_else(PoisonError::into_inner);
+        seen.get(holding).is_some_and(|seen| seen.contains(&hash))
+    }
+
+    fn add(&self, holding: &HoldingName, hash: Hash) {
+        let mut seen = self.0.lock().unwrap_or_else(PoisonError::into_inner);
+        if seen.values().map(HashSet::len).sum::<usize>() >= SEEN_MOST {
+            seen.clear();
+        }
+        seen.entry(holding.clone()).or_default().insert(hash);
+    }
 }
 
 /// The contents of these hashes, each once and in this order; and those that are missing or altered, with their state.

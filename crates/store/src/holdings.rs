@@ -13,9 +13,11 @@ use combclear_domain::journal::key::Stamp;
 use combclear_domain::journal::misfit::Misfit;
 use combclear_domain::journal::seal::hash_of;
 use combclear_domain::journal::{Content, Draft, Entry, EntryId, Event, Hash, Kept};
+use tokio::runtime::Handle;
 use tokio::sync::Mutex;
-use tokio::task::JoinHandle;
+use tokio::task::{JoinError, JoinHandle};
 
+use crate::documents::{Attached, Seen, documents_seen};
 use crate::journal::{AppendError, Journal, Writing};
 use combclear_domain::journal::keeping::StoreError;
 
@@ -26,6 +28,7 @@ const PAGE: u32 = 5_000;
 pub struct Holdings {
     journal: Arc<dyn Journal>,
     folds: Mutex<HashMap<HoldingName, Fold>>,
+    seen: Seen,
 }
 
 /// A holding in memory, shared by readers. A writer holds the lock and changes it in place, or a copy while somebody reads:
@@ -101,7 +104,7 @@ impl Holdings {
     /// The holdings of this journal.
     #[must_use]
     pub fn new(journal: Arc<dyn Journal>) -> Holdings {
-        Holdings { journal, folds: Mutex::new(HashMap::new()) }
+        Holdings { journal, folds: Mutex::new(HashMap::new()), seen: Seen::default() }
     }
 
     /// The journal.
@@ -141,6 +144,22 @@ impl Holdings {
             self.catch_up(&mut current).await?;
         }
         Ok(Some(Arc::clone(&current)))
+    }
+
+    /// Every entry that attaches a document, as [`documents`](crate::documents()) finds them, but a content that this process has
+    /// read before and found as attached is not read again.
+    ///
+    /// # Errors
+    /// [`StoreError`].
+    pub async fn documents(&self, holding: &HoldingName) -> Result<Vec<Attached>, StoreError> {
+        documents_seen(self.journal.as_ref(), holding, &self.seen).await
+    }
+
+    /// How many holdings are in memory, and how many entries they have together. Those that are just being written to are left out.
+    pub async fn in_memory(&self) -> (u64, u64) {
+        let folds = self.folds.lock().await;
+        let known = folds.values().filter_map(|fold| fold.try_lock().ok()?.tip());
+        known.fold((0, 0), |(holdings, entries), (last, _)| (holdings + 1, entries + last))
     }
 
     /// Begins a holding with its first entry. The same entry again counts as recorded.
@@ -465,10 +484,7 @@ impl Holdings {
             let Some(last) = page.last() else { break };
             after = Some((last.seq, last.hash));
             next = self.read_ahead(name, after);
-            let holding = Arc::make_mut(holding);
-            for entry in page {
-                holding.restore(entry);
-            }
+            take_in(holding, page).await;
         }
         is_accounted_for(holding)?;
         // The tip alone proves nothing: it may be found in the same broken order.
@@ -486,8 +502,29 @@ impl Holdings {
         after: Option<(u64, Hash)>,
     ) -> JoinHandle<Result<Vec<Kept>, StoreError>> {
         let (journal, holding) = (Arc::clone(&self.journal), holding.clone());
-        tokio::spawn(async move { journal.kept(&holding, after, PAGE).await })
+        // On a blocking thread: reading and checking a page computes longer than others may be kept waiting.
+        let runtime = Handle::current();
+        tokio::task::spawn_blocking(move || runtime.block_on(journal.kept(&holding, after, PAGE)))
     }
+}
+
+/// Takes a page into the fold, on a blocking thread. If the call is cancelled meanwhile, the fold starts empty.
+async fn take_in(fold: &mut Arc<Holding>, page: Vec<Kept>) {
+    let empty = Arc::new(Holding::new(fold.name().clone()));
+    let mut taken = std::mem::replace(fold, empty);
+    let work = tokio::task::spawn_blocking(move || {
+        let holding = Arc::make_mut(&mut taken);
+        for entry in page {
+            holding.restore(entry);
+        }
+        taken
+    });
+    *fold = match work.await.map_err(JoinError::try_into_panic) {
+        Ok(taken) => taken,
+        Err(Ok(panic)) => std::panic::resume_unwind(panic),
+        // The program ends, and this call with it.
+        Err(Err(_)) => std::future::pending().await,
+    };
 }
 
 /// Writes entries that are in the fold, and contents. If they are not written, they leave the fold again.

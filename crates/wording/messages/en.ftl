@@ -2633,10 +2633,28 @@ label-http-nothing-served = nothing is served at this path
 label-http-wrong-method = this path does not take this method; see the Allow header
 label-http-body-too-large = the body is larger than 4 MiB
 label-http-timeout = no answer was ready within 30 seconds; an append may still have been recorded
+label-http-reports-busy = as many reports are being worked out as this machine can take
+label-http-reports-busy-help = ask again in a moment; questions about one colony or one apiary are answered meanwhile
+label-http-bodies-busy = others are sending as much as this service takes in at a time; nothing was recorded
+label-http-bodies-busy-help = send it again in a moment, under the same id
 label-http-unreadable = the request could not be read
 label-http-internal = an internal error; it is not known whether the request took effect
 label-http-not-ready = the database does not answer
 http-not-own-name = `{ $host }` is not a local name of this machine
+label-http-no-key = a key is needed here, and none came that holds
+label-http-foreign-holding = this key is for another holding
+label-http-too-many-requests = too many requests in a short time
+http-not-allowed = a key for a { $role } does not { $deed ->
+    [read] read the records of a holding
+    [add] record entries
+    [correct] correct or strike out entries
+    [begin] begin a holding
+   *[watch] show what the service measures
+}
+http-not-allowed-kind = a key for a { $role } does not record entries of kind `{ $kind }`
+label-http-not-allowed-help = ask the keeper to record it
+http-key-ended = key `{ $id }` was ended
+http-key-ran-out = key `{ $id }` ran out on { $until }
 label-http-store-locked = the journal is locked by another writer
 label-http-store-unreachable = the database cannot be reached
 label-http-store-full = there is no space left to write the journal
@@ -2688,6 +2706,7 @@ http-document-declared-help = leave the header Content-Type out, or send `Conten
 label-http-upload-not-whole = the upload broke off: the document did not arrive in full
 http-upload-shorter = the upload broke off: { $announced } bytes were announced, { $arrived } arrived
 label-http-upload-broken-off-help = send the whole file again under the same id
+label-http-upload-stalled = the upload stopped in the middle
 label-http-upload-too-slow = the upload did not arrive in time
 label-http-upload-too-slow-help = send it again under the same id
 
@@ -2739,6 +2758,8 @@ label-problem-same-id-other-content = the id is already used for another entry
 label-problem-same-id-other-content-page = An entry with this id is already recorded, and the one sent differs from it. { part-nothing-was-recorded } GET the entry to compare. If this is a new entry, make a new id for it. If the recorded one is wrong, record a new entry that names it in `corrects` and gives the reason.
 label-problem-holding-exists = the holding exists already
 label-problem-holding-exists-page = A holding is begun once. { part-nothing-was-recorded } Record entries with PUT or POST below /holdings/{"{"}holding{"}"}/entries; a change of keeper or country is an entry of kind holding_details.
+label-problem-stalled-body = the body stopped arriving
+label-problem-stalled-body-page = Nothing more of the body arrived for some seconds, so the request was let go. { part-nothing-was-recorded } Send it again under the same id.
 label-problem-body-too-large = the body is too large
 label-problem-body-too-large-page = A body is at most 4 MiB, a document at most 10 MB. { part-nothing-was-recorded } Send entries in several batches; scan a document at a lower resolution, or take a smaller photograph.
 label-problem-wrong-media-type = the body is not declared as JSON
@@ -2753,6 +2774,16 @@ label-problem-unreadable-entry = the entry does not have the fields of its kind
 label-problem-unreadable-entry-page = A field is missing, unknown or malformed. `errors` names each with a JSON pointer. { part-nothing-was-recorded } The fields of every kind of entry are in /openapi.json and at /docs.
 label-problem-refused-entry = the entry cannot be true
 label-problem-refused-entry-page = The entry contradicts what is recorded: for example, a removal before the placing, a colony or lot that nobody entered, or a day in the future. Nothing was recorded; a batch is refused as a whole. `errors` names the contradiction. If the recorded entry is the wrong one, correct that first. A broken rule is not a reason for refusal: record what happened.
+label-problem-no-key = no key
+label-problem-no-key-page = This service asks for a key. Send it in the header: `Authorization: Bearer KEY`. Whoever runs the service makes keys with `combclear key add`.
+label-problem-ended-key = the key has ended
+label-problem-ended-key-page = The key held once, and holds no longer. Ask whoever runs the service for another.
+label-problem-not-allowed = the key does not allow this
+label-problem-not-allowed-page = Each key has a role. A keeper may do everything in the holding; a helper reads and adds entries, but corrects none; a vet reads, and adds prescriptions, the vet's own stock and what was given; a reader only reads; an operator begins holdings and sees what the service measures. { part-nothing-was-recorded }
+label-problem-foreign-holding = a key for another holding
+label-problem-foreign-holding-page = A key is for one holding. Whether there is another of the name that was asked for is not said.
+label-problem-too-many-requests = too many requests
+label-problem-too-many-requests-page = The same key, or clients without one, sent more requests than the service takes in. Wait as many seconds as the header Retry-After says.
 label-problem-store-failed = the journal cannot be read or written
 label-problem-store-failed-page = The database could not do its work; `errors` says how to fix it, and the log of the service says more. After a failed append look the entry up by its id, or send it again under the same id: it is recorded once.
 label-problem-store-untrusted = the journal does not hold
@@ -2765,6 +2796,8 @@ label-problem-store-busy = the journal is busy
 label-problem-store-busy-page = Another program or client is writing to the journal. { part-nothing-was-recorded } Try again in a moment, with the same id.
 label-problem-store-unreachable = the database cannot be reached
 label-problem-store-unreachable-page = The service runs, but the database behind it does not answer. The service finds it again by itself. An entry may have been recorded all the same: send it again under the same id. It is recorded once.
+label-problem-service-busy = too much is asked at once
+label-problem-service-busy-page = The service takes on only so much at a time, and this request found no room for some seconds. { part-nothing-was-recorded } Send it again after the seconds that the header Retry-After names; an entry or a document under the same id.
 label-problem-not-ready = not ready to answer
 label-problem-not-ready-page = The database does not answer. The log of the service says more.
 label-problem-timeout = it took too long
@@ -3066,8 +3099,38 @@ label-serve-start-again = start it again
 serve-in-use = `{ $address }` is in use by another program
 serve-cannot-listen = cannot listen at `{ $address }`: { $why }
 label-serve-other-port = choose another port, such as --listen 127.0.0.1:8421, or end the program that uses it
-serve-open-to-others = `{ $address }` can be reached from other machines, and there are no keys to let only the keeper in
-serve-this-machine-only = listen at `127.0.0.1:{ $port }` or `[::1]:{ $port }`, which only this machine can reach
+serve-answers-encrypted = Combclear answers at https://{ $address }; it asks for a key; stop it with Ctrl-C
+serve-answers-keyed = Combclear answers at http://{ $address }; it asks for a key; stop it with Ctrl-C
+serve-open-to-others = `{ $address }` can be reached from other machines, and what is sent there can be read on the way
+serve-this-machine-only = give it a certificate (--certificate and --certificate-key), put it behind a proxy that encrypts (--behind-proxy), or listen at `127.0.0.1:{ $port }`, which only this machine can reach
+label-serve-no-keys = others can reach the service, and there is no key to let anybody in
+label-serve-no-keys-help = make one first: combclear key add keeper --for "A. Keeper"
+label-serve-no-name = others can reach the service, and it does not know by which name
+label-serve-no-name-help = say it with --name, such as --name hives.example.org
+serve-bad-certificate = the certificate or its key cannot be used: { $why }
+label-serve-bad-certificate-help = both are PEM files: the certificate followed by those that vouch for it, and its private key
+
+# key
+key-made = Key { $id } { $whose } was made. It is shown this once and kept nowhere; send it as `Authorization: Bearer KEY`:
+key-ended = Key { $id } { $whose } holds no longer.
+key-ended-before = Key { $id } { $whose } was ended before.
+key-whose = for { $holder }, { $role } of { $holding },
+key-whose-operator = for { $holder }, { $role },
+key-over-already = a key until { $until } would never hold: today is { $today }
+label-key-until-help = name a day that is still to come, or leave --until out
+key-no-such = there is no key `{ $id }`
+label-key-no-such-help = see them with: combclear key list
+key-no-chance = no key can be made: { $why }
+label-key-none = There are no keys. While only this machine can reach the service, none are needed.
+label-key-head-id = Key
+label-key-head-role = Role
+label-key-head-holding = Holding
+label-key-head-holder = Held by
+label-key-head-holds = Holds
+label-key-holds = yes
+key-holds-until = until { $until }
+label-key-is-ended = no: ended
+key-ran-out = no: ran out on { $until }
 
 ## Forms: each kind of entry, and the fields to fill in
 

@@ -2,9 +2,11 @@
 
 use combclear_domain::basics::words::{ApiaryName, ColonyName, HoldingName, Jurisdiction, LeafletId};
 use combclear_domain::journal::keeping::StoreError;
+use combclear_domain::journal::key::{Deed, Key, NotAllowed, Role};
 use combclear_domain::journal::{EntryId, Hash};
 
 use crate::refusals::Refused;
+use crate::words::say;
 use crate::{Label, Words, keeping};
 
 /// Why a journal could not be read or written. The message leaves out where it is stored, which concerns only the
@@ -21,6 +23,38 @@ pub fn store(words: &Words, error: &StoreError) -> Refused {
         _ => words.label(Label::HttpStoreFailed).to_owned(),
     };
     Refused { message, help }
+}
+
+/// Why a role may not do this.
+#[must_use]
+pub fn not_allowed(words: &Words, role: Role, deed: Deed) -> String {
+    let deed = match deed {
+        Deed::Read => "read",
+        Deed::Add => "add",
+        Deed::Begin => "begin",
+        Deed::Watch => "watch",
+    };
+    say!(words, HttpNotAllowed, role = role.as_str(), deed = deed)
+}
+
+/// Why a role may not record an entry.
+#[must_use]
+pub fn not_allowed_entry(words: &Words, role: Role, why: NotAllowed) -> String {
+    let role = role.as_str();
+    match why {
+        NotAllowed::Records => say!(words, HttpNotAllowed, role = role, deed = "add"),
+        NotAllowed::Corrects => say!(words, HttpNotAllowed, role = role, deed = "correct"),
+        NotAllowed::OtherKind { kind } => say!(words, HttpNotAllowedKind, role = role, kind = kind.as_str()),
+    }
+}
+
+/// Why a key does not hold today.
+#[must_use]
+pub fn ended_key(words: &Words, key: &Key) -> String {
+    match key.until {
+        Some(until) if key.ended_at.is_none() => say!(words, HttpKeyRanOut, id = key.id, until = until),
+        Some(_) | None => say!(words, HttpKeyEnded, id = key.id),
+    }
 }
 
 crate::terminal::sentences! {

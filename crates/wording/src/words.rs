@@ -8,7 +8,7 @@ use combclear_domain::basics::words::{
     ApiaryName, ColonyName, HoldingName, Jurisdiction, LeafletId, LotName, MedicineName, Method, Person,
     PrescriptionName,
 };
-use combclear_domain::journal::{EntryId, Hash};
+use combclear_domain::journal::{EntryId, Hash, KeyId};
 use combclear_domain::{Day, Instant, Quantity, TimeOfDay};
 use intl_pluralrules::{PluralRuleType, PluralRules};
 use unic_langid::LanguageIdentifier;
@@ -173,7 +173,7 @@ macro_rules! written {
     )+};
 }
 
-written!(TimeOfDay, Instant, Quantity, Celsius, EntryId, Hash);
+written!(TimeOfDay, Instant, Quantity, Celsius, EntryId, Hash, KeyId);
 
 /// Formats a message of the message file: `say!(words, SuperingStillIn, name = name)`.
 macro_rules! say {

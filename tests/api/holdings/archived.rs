@@ -25,7 +25,12 @@ async fn archived() -> Bench {
         law_checked: None,
     });
     let draft = Draft::new(seed::id(17).parse().unwrap(), today, "A. Keeper".parse().unwrap(), event);
-    let step = Entry::seal(&holding, draft, "2026-04-11T08:00:00.000Z".parse().unwrap(), Some(flow.tip()));
+    let step = Entry::seal(
+        &holding,
+        draft,
+        "2026-04-11T08:00:00.000Z".parse::<combclear_domain::Instant>().unwrap(),
+        Some(flow.tip()),
+    );
     bench.journal.archive(&holding, Some(flow.tip()), &step, &[]).await.unwrap();
     bench
 }

@@ -404,8 +404,8 @@ async fn an_upload_that_stalls_is_told_that_nothing_was_recorded() {
     let stalled = request.body(Body::from_stream(ReaderStream::new(Stalled))).unwrap();
     tokio::time::pause();
     let answer = bench.send(stalled).await;
-    let problem = answer.problem(503, "timeout", &path(20));
-    assert_eq!(problem["detail"], "the upload did not arrive in time; nothing was recorded");
+    let problem = answer.problem(408, "stalled-body", &path(20));
+    assert_eq!(problem["detail"], "the upload stopped in the middle; nothing was recorded");
     assert_eq!(problem["errors"][0]["help"], "send it again under the same id");
     tokio::time::resume();
     assert_eq!(bench.entries_of(HOLDING).await, entries);

@@ -7,6 +7,7 @@ pub(crate) mod due;
 pub(crate) mod export;
 pub(crate) mod gaps;
 pub(crate) mod import;
+pub(crate) mod key;
 pub(crate) mod kinds;
 pub(crate) mod law;
 pub(crate) mod leaflets;

@@ -5,7 +5,7 @@ use std::sync::Arc;
 use std::time::Duration;
 
 use combclear_domain::basics::calendar::{Day, Instant};
-use combclear_service::{App, Clock, Patience, check_address, serve};
+use combclear_service::{App, Certificate, Clock, Patience, Rate, check_address, serve};
 use combclear_wording::terminal::failures as say;
 use combclear_wording::{Label, Words};
 use tokio::net::TcpListener;
@@ -21,13 +21,22 @@ use crate::{Outcome, clock, place, typesetter};
 
 pub(crate) async fn run(at: &Place, ask: &Serve) -> Result<Outcome, Failure> {
     let words = Words::english();
-    check_address(ask.listen).map_err(|refused| {
-        let message = say::open_to_others(words, &refused.address.to_string());
-        Failure::new(message, say::this_machine_only(words, refused.address.port()))
-    })?;
+    let certificate = certificate(ask)?;
+    let reached_by_others = ask.behind_proxy || check_address(ask.listen).is_err();
+    if reached_by_others && !ask.behind_proxy && certificate.is_none() {
+        let message = say::open_to_others(words, &ask.listen.to_string());
+        return Err(Failure::new(message, say::this_machine_only(words, ask.listen.port())));
+    }
+    if reached_by_others && ask.name.is_empty() {
+        return Err(Failure::new(Label::ServeNoName, Label::ServeNoNameHelp));
+    }
+    let asks_for_keys = reached_by_others || certificate.is_some() || ask.keys;
     let leaflets = Arc::new(place::leaflets(at)?);
     let laws = Arc::new(place::laws()?.clone());
     place::with_holdings(at, async |holdings| {
+        if asks_for_keys && !holdings.journal().keys().await?.iter().any(|key| key.holds_on(clock::today())) {
+            return Err(Failure::new(Label::ServeNoKeys, Label::ServeNoKeysHelp));
+        }
         let listener = TcpListener::bind(ask.listen).await.map_err(|error| cannot_listen(ask, &error))?;
         let address = listener.local_addr().unwrap_or(ask.listen);
         // Before anybody is told that it answers, so that nobody can end it without its finishing.
@@ -41,9 +50,18 @@ pub(crate) async fn run(at: &Place, ask: &Serve) -> Result<Outcome, Failure> {
             .with_ansi(colours)
             .with_writer(std::io::stderr)
             .init();
-        print_as_is(&say::serves(words, &address.to_string()))?;
+        let address = address.to_string();
+        print_as_is(&match (&certificate, asks_for_keys) {
+            (Some(_), _) => say::serves_encrypted(words, &address),
+            (None, true) => say::serves_keyed(words, &address),
+            (None, false) => say::serves(words, &address),
+        })?;
         let mut app = App::new(Arc::clone(holdings), leaflets, laws, Arc::new(MachineClock))
-            .open_to(ask.allow_origin.clone());
+            .open_to(ask.allow_origin.clone())
+            .named(ask.name.clone());
+        if asks_for_keys {
+            app = app.asking_for_keys(Rate::default());
+        }
         if let Some(typesetter) = typesetter::built_in() {
             app = app.typeset_by(typesetter);
         }
@@ -54,12 +72,20 @@ pub(crate) async fn run(at: &Place, ask: &Serve) -> Result<Outcome, Failure> {
             let _ = tell.send(());
         };
         tokio::select! {
-            () = serve(listener, app, Patience::default(), asked) => {}
+            () = serve(listener, certificate.as_ref(), app, Patience::default(), asked) => {}
             () = patience(told) => tracing::warn!("gave up requests that did not come to an end"),
         }
         Ok(Outcome::Done)
     })
     .await
+}
+
+/// The certificate to encrypt with, if there is one.
+fn certificate(ask: &Serve) -> Result<Option<Certificate>, Failure> {
+    let (Some(certificate), Some(key)) = (&ask.certificate, &ask.certificate_key) else { return Ok(None) };
+    Certificate::read(certificate, key).map(Some).map_err(|bad| {
+        Failure::new(say::bad_certificate(Words::english(), &bad.to_string()), Label::ServeBadCertificateHelp)
+    })
 }
 
 /// How long requests in progress may take after the signal to end.

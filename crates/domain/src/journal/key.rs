@@ -168,6 +168,12 @@ pub enum NotAllowed {
     },
 }
 
+impl fmt::Display for Role {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.as_str())
+    }
+}
+
 /// When an entry is recorded, and with which key.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Stamp {

@@ -23,7 +23,7 @@ impl From<StoreError> for Problem {
             _ => ProblemKind::StoreFailed,
         };
         let Refused { message, help } = http::store(Words::english(), &error);
-        let fault = Fault { pointer: None, parameter: None, detail: message.clone(), help };
+        let fault = Fault::anywhere(message.clone(), help);
         Problem::new(kind, message).with(vec![fault])
     }
 }

@@ -41,6 +41,11 @@ problems! {
         Label::ProblemMalformedJson, Label::ProblemMalformedJsonPage;
     UnreadableBody = "unreadable-body", BAD_REQUEST,
         Label::ProblemUnreadableBody, Label::ProblemUnreadableBodyPage;
+    NoKey = "no-key", UNAUTHORIZED, Label::ProblemNoKey, Label::ProblemNoKeyPage;
+    EndedKey = "ended-key", UNAUTHORIZED, Label::ProblemEndedKey, Label::ProblemEndedKeyPage;
+    NotAllowed = "not-allowed", FORBIDDEN, Label::ProblemNotAllowed, Label::ProblemNotAllowedPage;
+    ForeignHolding = "foreign-holding", FORBIDDEN,
+        Label::ProblemForeignHolding, Label::ProblemForeignHoldingPage;
     ForeignHost = "foreign-host", FORBIDDEN, Label::ProblemForeignHost, Label::ProblemForeignHostPage;
     UnknownPath = "unknown-path", NOT_FOUND, Label::ProblemUnknownPath, Label::ProblemUnknownPathPage;
     UnknownHolding = "unknown-holding", NOT_FOUND,
@@ -63,6 +68,8 @@ problems! {
         Label::ProblemSameIdOtherContent, Label::ProblemSameIdOtherContentPage;
     HoldingExists = "holding-exists", CONFLICT,
         Label::ProblemHoldingExists, Label::ProblemHoldingExistsPage;
+    StalledBody = "stalled-body", REQUEST_TIMEOUT,
+        Label::ProblemStalledBody, Label::ProblemStalledBodyPage;
     BodyTooLarge = "body-too-large", PAYLOAD_TOO_LARGE,
         Label::ProblemBodyTooLarge, Label::ProblemBodyTooLargePage;
     WrongMediaType = "wrong-media-type", UNSUPPORTED_MEDIA_TYPE,
@@ -77,6 +84,8 @@ problems! {
         Label::ProblemUnreadableEntry, Label::ProblemUnreadableEntryPage;
     RefusedEntry = "refused-entry", UNPROCESSABLE_ENTITY,
         Label::ProblemRefusedEntry, Label::ProblemRefusedEntryPage;
+    TooManyRequests = "too-many-requests", TOO_MANY_REQUESTS,
+        Label::ProblemTooManyRequests, Label::ProblemTooManyRequestsPage;
     StoreFailed = "store-failed", INTERNAL_SERVER_ERROR,
         Label::ProblemStoreFailed, Label::ProblemStoreFailedPage;
     StoreUntrusted = "store-untrusted", INTERNAL_SERVER_ERROR,
@@ -86,6 +95,8 @@ problems! {
     StoreBusy = "store-busy", SERVICE_UNAVAILABLE, Label::ProblemStoreBusy, Label::ProblemStoreBusyPage;
     StoreUnreachable = "store-unreachable", SERVICE_UNAVAILABLE,
         Label::ProblemStoreUnreachable, Label::ProblemStoreUnreachablePage;
+    ServiceBusy = "service-busy", SERVICE_UNAVAILABLE,
+        Label::ProblemServiceBusy, Label::ProblemServiceBusyPage;
     NotReady = "not-ready", SERVICE_UNAVAILABLE, Label::ProblemNotReady, Label::ProblemNotReadyPage;
     Timeout = "timeout", SERVICE_UNAVAILABLE, Label::ProblemTimeout, Label::ProblemTimeoutPage;
 }
@@ -99,8 +110,11 @@ impl ProblemKind {
     /// After how many seconds the same request may succeed, if that is a matter of time.
     pub(crate) fn retry_after(self) -> Option<u16> {
         match self {
-            ProblemKind::StoreBusy => Some(1),
-            ProblemKind::StoreUnreachable | ProblemKind::NotReady | ProblemKind::Timeout => Some(5),
+            ProblemKind::StoreBusy | ProblemKind::TooManyRequests => Some(1),
+            ProblemKind::ServiceBusy
+            | ProblemKind::StoreUnreachable
+            | ProblemKind::NotReady
+            | ProblemKind::Timeout => Some(5),
             _ => None,
         }
     }

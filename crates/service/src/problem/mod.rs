@@ -21,6 +21,8 @@ use combclear_wording::{Label, Words, http};
 use serde::Serialize;
 use utoipa::{IntoResponses, ToSchema};
 
+use crate::access::BY_KEY;
+
 pub(crate) use from::Sent;
 pub(crate) use kind::ProblemKind;
 
@@ -179,6 +181,11 @@ impl Problem {
 const POINTER_MOST: usize = 1_000;
 
 impl Fault {
+    /// A fault that is nowhere in the request.
+    pub(crate) fn anywhere(detail: impl Into<String>, help: impl Into<String>) -> Fault {
+        Fault { pointer: None, parameter: None, detail: detail.into(), help: help.into() }
+    }
+
     pub(crate) fn at(
         pointer: impl Into<String>,
         detail: impl Into<String>,
@@ -195,6 +202,10 @@ impl IntoResponse for Problem {
         response.headers_mut().insert(CONTENT_TYPE, PROBLEM_JSON);
         if let Some(seconds) = self.kind.retry_after() {
             response.headers_mut().insert(RETRY_AFTER, seconds.into());
+        }
+        if self.kind.status() == StatusCode::UNAUTHORIZED {
+            let (name, value) = BY_KEY;
+            response.headers_mut().insert(name, value);
         }
         response.extensions_mut().insert(self);
         response

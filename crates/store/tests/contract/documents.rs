@@ -7,6 +7,8 @@ use proptest::sample::Index;
 use proptest::test_runner::{Config, TestCaseError, TestRunner};
 use sqlx::SqliteConnection;
 
+use std::sync::Arc;
+
 use crate::making::{Bench, attaching, chain, draft, holding, run};
 use crate::on_sqlite::documents::{content, fault, faults, with_documents};
 
@@ -150,4 +152,39 @@ async fn a_content_under_another_hash_leaves_its_document_missing() {
     sqlx::query(sql).bind(&contents[1].hash().0[..]).execute(&mut raw).await.unwrap();
     let missing = fault(&entries[1], &contents[1], ContentState::Missing);
     assert_eq!(faults(journal.as_ref(), &holding).await, [missing]);
+}
+
+/// What is remembered of contents that were read, and what is looked at all the same.
+#[tokio::test]
+async fn a_content_that_was_read_is_looked_up_from_then_on_and_read_again_when_it_is_verified() {
+    let (bench, journal, holding, _, contents) = with_documents().await;
+    let holdings = Holdings::new(Arc::clone(&journal));
+    let mut raw = bench.unguarded().await;
+    let (hash, bytes) = (contents[1].hash(), contents[1].bytes());
+    let state = async || {
+        let found = holdings.documents(&holding).await.unwrap();
+        found.iter().find(|attached| attached.document.content == hash).unwrap().state
+    };
+    let mut other = bytes.to_vec();
+    other[0] ^= 1;
+
+    write(&mut raw, hash, &other).await;
+    assert_eq!(state().await, ContentState::Altered);
+    write(&mut raw, hash, bytes).await;
+    assert_eq!(state().await, ContentState::Kept);
+
+    let mut longer = bytes.to_vec();
+    longer.push(0);
+    write(&mut raw, hash, &longer).await;
+    assert_eq!(state().await, ContentState::Altered);
+
+    // The one change that is missed, but not by verification nor by whoever starts anew.
+    write(&mut raw, hash, &other).await;
+    assert_eq!(state().await, ContentState::Kept);
+    assert_eq!(faults(journal.as_ref(), &holding).await.len(), 1);
+    let again = Holdings::new(Arc::clone(&journal)).documents(&holding).await.unwrap();
+    assert_eq!(again.iter().filter(|attached| attached.state == ContentState::Altered).count(), 1);
+
+    run(&mut raw, "delete from contents").await.unwrap();
+    assert_eq!(state().await, ContentState::Missing);
 }

@@ -88,6 +88,12 @@ super::sentences! {
 
     /// The address of the service.
     ServeAnswers: serves(address: &str);
+    /// The address of a service that encrypts.
+    ServeAnswersEncrypted: serves_encrypted(address: &str);
+    /// The address of a service that asks for keys.
+    ServeAnswersKeyed: serves_keyed(address: &str);
+    /// A certificate that cannot be used.
+    ServeBadCertificate: bad_certificate(why: &str);
     /// The system gives this program no threads to work with.
     ServeNoThreads: no_threads(why: &str);
     /// System signals cannot be received.
@@ -98,7 +104,7 @@ super::sentences! {
     ServeCannotListen: cannot_listen(address: &str, why: &str);
     /// An address that other machines can reach.
     ServeOpenToOthers: open_to_others(address: &str);
-    /// The same port, reachable only from this machine.
+    /// How to let others in safely, or nobody.
     ServeThisMachineOnly: this_machine_only(port: u16);
 }
 

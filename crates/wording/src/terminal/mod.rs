@@ -6,6 +6,7 @@ pub mod due;
 pub mod failures;
 pub mod gaps;
 pub mod import;
+pub mod keys;
 pub mod law;
 pub mod leaflets;
 pub mod options;

@@ -1,0 +1,186 @@
+//! What the operator sees of the service from outside: `/metrics`, in the text form of `OpenMetrics`.
+//!
+//! A holding stands there as the beginning of the hash of its name: metrics are copied to other machines and kept for long, and a
+//! name is often that of a person or a farm. Nothing that a client wrote is a label, so their number is bounded.
+
+use std::sync::Arc;
+use std::time::Instant;
+
+use axum::extract::{MatchedPath, Request, State};
+use axum::http::header::CONTENT_TYPE;
+use axum::http::{HeaderValue, Method, StatusCode};
+use axum::middleware::Next;
+use axum::response::{IntoResponse, Response};
+use combclear_domain::journal::Hash;
+use combclear_store::{Recorded, StoreError};
+use prometheus_client::encoding::text::{encode_eof, encode_registry};
+use prometheus_client::metrics::counter::Counter;
+use prometheus_client::metrics::family::Family;
+use prometheus_client::metrics::gauge::Gauge;
+use prometheus_client::metrics::histogram::Histogram;
+use prometheus_client::registry::{Registry, Unit};
+
+use crate::app::App;
+use crate::extract::{Nothing, Query};
+use crate::freshness::not_kept;
+use crate::problem::Problem;
+
+const OPEN_METRICS: HeaderValue =
+    HeaderValue::from_static("application/openmetrics-text; version=1.0.0; charset=utf-8");
+
+/// From an answer out of memory to the limit on answers.
+const SECONDS: [f64; 9] = [0.001, 0.004, 0.016, 0.064, 0.25, 1.0, 4.0, 16.0, 30.0];
+/// From one entry to the largest batch.
+const ENTRIES: [f64; 7] = [1.0, 2.0, 5.0, 20.0, 100.0, 300.0, 1_000.0];
+
+type Labels<const COUNT: usize> = [(&'static str, String); COUNT];
+
+/// What is counted while requests are answered.
+#[derive(Debug)]
+pub(crate) struct Metrics {
+    registry: Registry,
+    requests: Family<Labels<3>, Counter>,
+    durations: Family<Labels<2>, Histogram>,
+    entries: Counter,
+    commits: Histogram,
+}
+
+impl Metrics {
+    pub(crate) fn new() -> Metrics {
+        let durations: Family<Labels<2>, Histogram> =
+            Family::new_with_constructor(|| Histogram::new(SECONDS));
+        let metrics = Metrics {
+            registry: Registry::with_prefix("combclear"),
+            requests: Family::default(),
+            durations,
+            entries: Counter::default(),
+            commits: Histogram::new(ENTRIES),
+        };
+        metrics.registered()
+    }
+
+    fn registered(mut self) -> Metrics {
+        let Metrics { registry, requests, durations, entries, commits } = &mut self;
+        let about = "Requests by method, route and class of status; gone is one whose client did not wait";
+        registry.register("requests", about, requests.clone());
+        let about = "Time until the head of the answer, by method and route";
+        registry.register_with_unit("request_duration", about, Unit::Seconds, durations.clone());
+        registry.register("entries_appended", "Entries added to journals", entries.clone());
+        registry.register("commit_entries", "Entries in each commit that added any", commits.clone());
+        self
+    }
+
+    /// Counts what one commit added.
+    pub(crate) fn appended(&self, recorded: &[Recorded]) {
+        let new = recorded.iter().filter(|recorded| matches!(recorded, Recorded::New(_))).count();
+        if let Ok(new) = u32::try_from(new)
+            && new > 0
+        {
+            self.entries.inc_by(new.into());
+            self.commits.observe(new.into());
+        }
+    }
+}
+
+/// A request that is counted when its answer leaves, or when it is dropped without one.
+struct Counted {
+    metrics: Arc<Metrics>,
+    method: &'static str,
+    path: String,
+    begun: Instant,
+    status: Option<StatusCode>,
+}
+
+impl Drop for Counted {
+    fn drop(&mut self) {
+        let (method, path) = (("method", self.method.to_owned()), ("path", std::mem::take(&mut self.path)));
+        let class =
+            self.status.map_or_else(|| "gone".to_owned(), |status| format!("{}xx", status.as_u16() / 100));
+        let durations = self.metrics.durations.get_or_create(&[method.clone(), path.clone()]).clone();
+        durations.observe(self.begun.elapsed().as_secs_f64());
+        self.metrics.requests.get_or_create(&[method, path, ("status", class)]).inc();
+    }
+}
+
+/// Counts every request.
+pub(crate) async fn count(State(metrics): State<Arc<Metrics>>, request: Request, next: Next) -> Response {
+    let path = request.extensions().get::<MatchedPath>().map_or("(none)", MatchedPath::as_str);
+    let (method, path, begun) = (word(request.method()), path.to_owned(), Instant::now());
+    let mut counted = Counted { metrics, method, path, begun, status: None };
+    let response = next.run(request).await;
+    counted.status = Some(response.status());
+    response
+}
+
+/// A client may make up any method.
+fn word(method: &Method) -> &'static str {
+    match *method {
+        Method::GET => "GET",
+        Method::HEAD => "HEAD",
+        Method::PUT => "PUT",
+        Method::POST => "POST",
+        Method::OPTIONS => "OPTIONS",
+        _ => "other",
+    }
+}
+
+/// Read the metrics
+pub(crate) async fn get_metrics(
+    State(app): State<App>,
+    Query(Nothing {}): Query<Nothing>,
+) -> Result<Response, Problem> {
+    let now = right_now(&app).await;
+    let mut text = String::new();
+    let written = encode_registry(&mut text, &app.metrics.registry)
+        .and_then(|()| encode_registry(&mut text, &now))
+        .and_then(|()| encode_eof(&mut text));
+    written.map_err(|_| Problem::internal())?;
+    Ok((not_kept(), [(CONTENT_TYPE, OPEN_METRICS)], text).into_response())
+}
+
+/// What is looked up when it is asked for.
+async fn right_now(app: &App) -> Registry {
+    let mut registry = Registry::with_prefix("combclear");
+    let heads: Family<Labels<1>, Gauge> = Family::default();
+    if let Err(error) = look_up(app, &heads).await {
+        // The rest is wanted all the more.
+        tracing::warn!(%error, "the heads of the journals are missing from the metrics");
+    }
+    let about = "Entries in the journal of a holding: the place of its head. The label is the beginning of the SHA-256 of its name";
+    registry.register("journal_head", about, heads);
+    let (holdings, entries) = app.holdings.in_memory().await;
+    let mut gauge = |name: &str, about: &str, unit: Option<Unit>, value: u64| {
+        let gauge = Gauge::<i64>::default();
+        gauge.set(i64::try_from(value).unwrap_or(i64::MAX));
+        match unit {
+            Some(unit) => registry.register_with_unit(name, about, unit, gauge),
+            None => registry.register(name, about, gauge),
+        }
+    };
+    gauge("folded_holdings", "Holdings in memory", None, holdings);
+    gauge(
+        "folded_entries",
+        "Entries of the holdings in memory; those just being written to are left out",
+        None,
+        entries,
+    );
+    gauge(
+        "reports_in_progress",
+        "Reports over a whole holding that are being worked out",
+        None,
+        app.reports.taken(),
+    );
+    gauge("bodies", "Room taken by the bodies of requests", Some(Unit::Bytes), app.room.taken());
+    registry
+}
+
+async fn look_up(app: &App, heads: &Family<Labels<1>, Gauge>) -> Result<(), StoreError> {
+    let journal = app.holdings.journal();
+    for holding in journal.holdings().await? {
+        if let Some((length, _)) = journal.tip(&holding).await? {
+            let name = Hash::of_content(holding.as_str().as_bytes()).to_string().chars().take(16).collect();
+            heads.get_or_create(&[("holding", name)]).set(i64::try_from(length).unwrap_or(i64::MAX));
+        }
+    }
+    Ok(())
+}
