@@ -16,7 +16,7 @@ use tempfile::TempDir;
 use tower::ServiceExt;
 
 use crate::one_line::OneLine;
-use crate::{numbered, schema};
+use crate::{layers, numbered, schema};
 
 /// The day of the tests. At the hour of the clock it is still 11 April in Greenwich and at the keeper's place.
 pub(crate) const TODAY: &str = "2026-04-11";
@@ -122,6 +122,7 @@ impl Bench {
         day: &'static str,
         set: impl FnOnce(App) -> App,
     ) -> Bench {
+        layers::keep_log();
         let folder = tempfile::tempdir().unwrap();
         let url = format!("sqlite:{}", folder.path().join("journal.db").display());
         let journal = wrap(combclear_store::open(&url).await.unwrap());

@@ -400,3 +400,13 @@ fn names_of_types(text: &str) -> Vec<String> {
     }
     names
 }
+
+#[test]
+fn a_text_of_a_fixed_form_has_its_pattern() {
+    let document = Document::of_the_service();
+    for (schema, pattern) in [("TimeOfDay", "^([01][0-9]|2[0-3]):[0-5][0-9]$"), ("Hash", "^[0-9a-f]{64}$")] {
+        assert_eq!(document.0["components"]["schemas"][schema]["pattern"], pattern, "{schema}");
+    }
+    let places = &document.0["components"]["schemas"]["Archived"]["properties"]["places"];
+    assert!(places["pattern"].is_string(), "{places}");
+}

@@ -1,7 +1,7 @@
 //! Around every path: request ids, the log, limits of time and size, panics, clients that hang up.
 
 use std::io::Write;
-use std::sync::{Arc, Mutex};
+use std::sync::{Arc, LazyLock, Mutex};
 use std::time::Duration;
 
 use axum::body::Body;
@@ -42,12 +42,8 @@ async fn only_the_names_of_this_machine_itself_are_answered_to() {
 
 #[tokio::test]
 async fn the_log_has_the_method_the_matched_path_the_status_and_the_time() {
-    let log = Log::default();
-    let written = log.clone();
-    // Global: set for this thread alone, it would miss lines at call sites that other threads reached first. The request id
-    // distinguishes the lines of other tests.
-    let subscriber = tracing_subscriber::fmt().json().with_writer(move || written.clone()).finish();
-    tracing::subscriber::set_global_default(subscriber).unwrap();
+    // The request id distinguishes the lines of other tests.
+    let log = &*LOG;
     let bench = seed::bench().await;
     for (path, id) in
         [("/holdings/heathside/colonies/M1?on=2026-04-11", "logged-1"), ("/nowhere/at/all", "logged-2")]
@@ -68,7 +64,7 @@ async fn the_log_has_the_method_the_matched_path_the_status_and_the_time() {
     ];
     assert_eq!(lines.iter().map(said).collect::<Vec<_>>(), want, "{lines:#?}");
     assert!(lines.iter().all(|line| line["fields"]["latency_ms"].is_u64()), "{lines:#?}");
-    nothing_that_a_client_wrote_is_logged(&log).await;
+    nothing_that_a_client_wrote_is_logged(log).await;
 }
 
 /// What clients send: in every part of a request, and where something goes wrong with it.
@@ -144,6 +140,21 @@ async fn a_request_id_that_is_no_plain_word_is_replaced() {
         answer.problem(404, "unknown-path", "/nowhere");
         assert!(!answer.header("x-request-id").unwrap().is_empty());
     }
+}
+
+/// The log of all tests. Set for one thread alone, it would miss what other threads do for a request; set later than a request
+/// begins, it would not know which.
+static LOG: LazyLock<Log> = LazyLock::new(|| {
+    let log = Log::default();
+    let written = log.clone();
+    let subscriber = tracing_subscriber::fmt().json().with_writer(move || written.clone()).finish();
+    tracing::subscriber::set_global_default(subscriber).unwrap();
+    log
+});
+
+/// Keeps the log from now on.
+pub(crate) fn keep_log() {
+    LazyLock::force(&LOG);
 }
 
 #[derive(Clone, Default)]

@@ -141,7 +141,7 @@ pub(crate) struct DocumentPath {
     #[param(value_type = HoldingName, example = "heathside")]
     pub(crate) holding: HoldingName,
     /// The SHA-256 hash of its content.
-    #[param(value_type = Hash)]
+    #[param(value_type = String, min_length = 64, max_length = 64, pattern = "^[0-9a-f]{64}$")]
     pub(crate) document: Hash,
 }
 
@@ -224,8 +224,8 @@ pub(crate) struct PackQuery {
     #[param(value_type = Day, required = false, example = "2026-12-31")]
     pub(crate) as_of: Option<Day>,
     /// Whether the keeper's own list of what is missing goes into it; by default it does not.
-    #[param(required = false)]
-    #[serde(default)]
+    #[param(value_type = bool, required = false)]
+    #[serde(default, deserialize_with = "yes_or_no")]
     pub(crate) gaps: bool,
 }
 
@@ -375,6 +375,12 @@ fn after<'de, D: Deserializer<'de>>(deserializer: D) -> Result<u64, D::Error> {
     whole(&text)
         .filter(|after| *after <= PLACE_MOST)
         .ok_or_else(|| serde::de::Error::custom(http::not_a_place(Words::english(), &text)))
+}
+
+/// In a query, everything is text.
+fn yes_or_no<'de, D: Deserializer<'de>>(deserializer: D) -> Result<bool, D::Error> {
+    let text = String::deserialize(deserializer)?;
+    text.parse().map_err(|_| serde::de::Error::custom(http::not_yes_or_no(Words::english(), &text)))
 }
 
 /// Digits only: Rust also parses `+5`, but the document promises a plain number.

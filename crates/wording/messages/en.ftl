@@ -2612,6 +2612,7 @@ label-http-takes-none = this path takes none
 http-correct-or-leave-out = correct `{ $parameter }`, or leave it out
 http-not-a-limit = `{ $text }` is not a whole number from 1 to { $most }
 http-not-a-place = `{ $text }` is not a place in a journal: a whole number, 0 or more
+http-not-yes-or-no = `{ $text }` is neither `true` nor `false`
 http-at-line = line { $line }, column { $column }: { $what }
 label-http-json-help = check there, or just before, for a missing quote, comma or bracket
 label-http-path-not-utf8 = a part of the path is not UTF-8 once percent-decoded

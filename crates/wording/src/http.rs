@@ -81,6 +81,8 @@ crate::terminal::sentences! {
     HttpNotALimit: not_a_limit(text: &str, most: u32);
     /// An invalid position in a journal.
     HttpNotAPlace: not_a_place(text: &str);
+    /// A query parameter that is neither true nor false.
+    HttpNotYesOrNo: not_yes_or_no(text: &str);
     /// What is wrong with a text, and where.
     HttpAtLine: at_line(line: usize, column: usize, what: &str);
     /// The declared media type of the body.

@@ -424,3 +424,25 @@ async fn a_recorded_entry_is_read_by_its_number_as_by_its_id() {
     assert_eq!(parameter, "id");
     assert!(detail.starts_with("this is not the id of an entry: `17` is not a UUID"), "{detail}");
 }
+
+#[tokio::test]
+async fn a_null_where_nothing_need_be_said_is_no_fault_beside_another() {
+    let bench = seed::bench().await;
+    let mut entry = seed::entries()[12].clone();
+    for optional in ["id", "at", "copied_from", "written_on", "corrects", "reason"] {
+        entry[optional] = Value::Null;
+    }
+    assert_eq!(bench.put(&path(70), &entry).await.status, 201);
+    entry["at"] = json!("9:30");
+    let (pointer, ..) = bench.put(&path(71), &entry).await.fault(422, "unreadable-entry", &path(71));
+    assert_eq!(pointer, "/at");
+}
+
+#[tokio::test]
+async fn the_number_of_an_entry_is_no_fault_beside_another() {
+    let bench = seed::bench().await;
+    let mut entry = entry(72, "2026-04-10", "removal", json!({ "administration": 11, "colonies": ["M1"] }));
+    entry["recorded_by"] = json!(" outer spaces");
+    let (pointer, ..) = bench.put(&path(72), &entry).await.fault(422, "unreadable-entry", &path(72));
+    assert_eq!(pointer, "/recorded_by");
+}

@@ -85,3 +85,19 @@ async fn an_unknown_form_is_a_problem() {
     let answer = seed::bench().await.get(&format!("{REGISTER}?format=docx")).await;
     assert_eq!(answer.fault(400, "bad-parameter", REGISTER).0, "format");
 }
+
+/// The keeper's own list of what is missing is in the pack only if it is asked for.
+#[tokio::test]
+async fn the_pack_holds_the_gaps_if_they_are_asked_for() {
+    let bench = seed::bench().await;
+    let has_gaps = |answer: &Answer| answer.body.windows(5).any(|part| part == b"gaps.");
+    for (query, wanted) in [("", false), ("?gaps=false", false), ("?gaps=true", true)] {
+        let answer = bench.get(&format!("{REGISTER}/pack{query}")).await;
+        assert_eq!((answer.status, has_gaps(&answer)), (200, wanted), "{query}");
+    }
+    let path = format!("{REGISTER}/pack");
+    let (parameter, detail, help) =
+        bench.get(&format!("{path}?gaps=yes")).await.fault(400, "bad-parameter", &path);
+    assert_eq!((parameter.as_str(), detail.as_str()), ("gaps", "`yes` is neither `true` nor `false`"));
+    assert_eq!(help, "correct `gaps`, or leave it out");
+}

@@ -332,7 +332,7 @@ impl FromStr for Day {
 
 /// A time of day at the apiary, written `09:30`.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(value_type = String, example = "09:30"))]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(value_type = String, pattern = "^([01][0-9]|2[0-3]):[0-5][0-9]$", example = "09:30"))]
 pub struct TimeOfDay(NaiveTime);
 
 impl fmt::Display for TimeOfDay {

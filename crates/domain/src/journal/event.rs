@@ -603,7 +603,7 @@ kinds! {
         /// The day by whose end none of them had to be kept any more.
         pub through: Day,
         /// The places of the entries in the journal, such as `12-18,25`.
-        #[cfg_attr(feature = "openapi", schema(value_type = String, example = "12-18,25"))]
+        #[cfg_attr(feature = "openapi", schema(value_type = String, pattern = "^[1-9][0-9]*(-[1-9][0-9]*)?(,[1-9][0-9]*(-[1-9][0-9]*)?)*$", example = "12-18,25"))]
         pub places: Places,
         /// Number of entries.
         #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 9_007_199_254_740_991i64))]

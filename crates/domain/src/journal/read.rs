@@ -131,7 +131,9 @@ pub(super) fn all_faults(text: &str, first: EntryFault) -> Vec<EntryFault> {
         what: Unreadable::Envelope { why: what, near: None },
     });
     let found_within = kind.zip(body).into_iter().flat_map(|(kind, body)| {
+        let numbered = numbered(kind, &body);
         let within = faults_in(kind.fields(), body).into_iter();
+        let within = within.filter(move |fault| !numbered.contains(&fault.pointer));
         within.map(move |Reading { pointer, what }| EntryFault {
             pointer: format!("/body{pointer}"),
             what: Unreadable::Body { kind, why: what },
@@ -145,6 +147,16 @@ pub(super) fn all_faults(text: &str, first: EntryFault) -> Vec<EntryFault> {
     faults
 }
 
+/// Where a body names another entry by its number, which is looked up only in an entry that can be read.
+fn numbered(kind: Kind, body: &[(String, Node)]) -> Vec<String> {
+    let may_be = |name: &str| {
+        kind.fields().iter().any(|field| field.name == name && matches!(field.input, Input::FirstDose))
+    };
+    let is_number = |value: &Node| matches!(value, Node::Number(number) if number.is_u64());
+    let named = body.iter().filter(|(name, value)| is_number(value) && may_be(name));
+    named.map(|(name, _)| format!("/{name}")).collect()
+}
+
 /// Any JSON: what stands in a body is checked by its kind.
 impl Entered for IgnoredAny {
     const INPUT: Input = Input::Made;
@@ -152,7 +164,7 @@ impl Entered for IgnoredAny {
 
 /// The fields of an entry, in the order in which an [`Envelope`](super::entry::Envelope) has them.
 const AROUND: &[Field] = &[
-    field!(#[serde(default)] id: EntryId),
+    field!(id: Option<EntryId>),
     field!(on: Day),
     field!(at: Option<TimeOfDay>),
     field!(recorded_by: Person),

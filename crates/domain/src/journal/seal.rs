@@ -22,7 +22,7 @@ use crate::journal::misfit::Misfit;
 
 /// A SHA-256 hash, written as 64 hexadecimal digits.
 #[derive(Clone, Copy, PartialEq, Eq, Hash)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(value_type = String, min_length = 64, max_length = 64))]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(value_type = String, min_length = 64, max_length = 64, pattern = "^[0-9a-f]{64}$"))]
 pub struct Hash(pub [u8; 32]);
 
 impl Hash {
