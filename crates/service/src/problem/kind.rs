@@ -111,10 +111,8 @@ impl ProblemKind {
     pub(crate) fn retry_after(self) -> Option<u16> {
         match self {
             ProblemKind::StoreBusy | ProblemKind::TooManyRequests => Some(1),
-            ProblemKind::ServiceBusy
-            | ProblemKind::StoreUnreachable
-            | ProblemKind::NotReady
-            | ProblemKind::Timeout => Some(5),
+            ProblemKind::ServiceBusy => Some(2),
+            ProblemKind::StoreUnreachable | ProblemKind::NotReady | ProblemKind::Timeout => Some(5),
             _ => None,
         }
     }
