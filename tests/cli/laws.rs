@@ -144,7 +144,7 @@ async fn goes_round(made_up: &[MadeUp]) -> (usize, usize) {
     drafts.extend(made_up.iter().enumerate().filter_map(|(number, made_up)| draft(number, made_up)));
     let (mut recorded, mut refused) = (0, 0);
     for (batch, minute) in drafts.chunks(7).zip(0..) {
-        let now = format!("2026-01-01T10:{minute:02}:00.123Z").parse().unwrap();
+        let now: combclear_domain::Instant = format!("2026-01-01T10:{minute:02}:00.123Z").parse().unwrap();
         let (taken, left) =
             one.record_each(&holding, batch, now, OnRefusal::LeaveOut, IfNew::Begin).await.unwrap();
         recorded += taken.len();
@@ -179,7 +179,7 @@ async fn goes_round(made_up: &[MadeUp]) -> (usize, usize) {
 
     // The original drafts are recognised there and add nothing.
     let drafts: Vec<Draft> = read.iter().map(|entry| entry.draft.clone()).collect();
-    let later = "2026-02-01T10:00:00.000Z".parse().unwrap();
+    let later: combclear_domain::Instant = "2026-02-01T10:00:00.000Z".parse().unwrap();
     let again = two.record(&holding, drafts, later).await.unwrap();
     assert!(again.iter().all(|entry| matches!(entry, Recorded::Known(_))));
     assert_eq!(Arc::clone(two.journal()).tip(&holding).await.unwrap(), tip);

@@ -18,6 +18,7 @@ mod due;
 mod export;
 mod help;
 mod import;
+mod keys;
 mod killed;
 mod killed_rounds;
 mod law;

@@ -69,9 +69,10 @@ fn an_address_that_others_can_reach_is_refused_before_anything_is_opened() {
     for address in ["0.0.0.0:8420", "[::]:8420", "192.0.2.1:8420"] {
         bench.run(&["serve", "--listen", address]).failed_with(
             &format!(
-                "`{address}` can be reached from other machines, and there are no keys to let only the keeper in"
+                "`{address}` can be reached from other machines, and what is sent there can be read on the way"
             ),
-            "listen at `127.0.0.1:8420` or `[::1]:8420`, which only this machine can reach",
+            "give it a certificate (--certificate and --certificate-key), put it behind a proxy that encrypts \
+             (--behind-proxy), or listen at `127.0.0.1:8420`, which only this machine can reach",
         );
     }
     assert!(bench.files().is_empty(), "{:?}", bench.files());

@@ -26,7 +26,11 @@ pub(crate) struct Server {
 
 impl Server {
     pub(crate) fn start(bench: &Bench) -> Server {
-        let mut command = bench.command(&["serve", "--listen", "127.0.0.1:0"]);
+        Server::start_with(bench, &["--listen", "127.0.0.1:0"])
+    }
+
+    pub(crate) fn start_with(bench: &Bench, arguments: &[&str]) -> Server {
+        let mut command = bench.command(&[&["serve"], arguments].concat());
         let mut child = command.stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap();
         let mut out = BufReader::new(child.stdout.take().unwrap());
         let mut log = child.stderr.take().unwrap();
@@ -38,8 +42,8 @@ impl Server {
         let mut said = String::new();
         out.read_line(&mut said).unwrap();
         let port = said
-            .split_once("http://127.0.0.1:")
-            .and_then(|(_, rest)| rest.split_once(' '))
+            .split_once("://127.0.0.1:")
+            .and_then(|(_, rest)| rest.split_once([' ', ';']))
             .and_then(|(port, _)| port.parse().ok());
         let Some(port) = port else {
             child.kill().unwrap();

@@ -51,7 +51,7 @@ fn recorded_at(times: &[&str]) -> String {
     for (number, time) in times.iter().enumerate() {
         let body = json!({"apiary": format!("East {number}")});
         let draft = Draft::from_json(&draft(number, "2026-03-01", "apiary_details", &body), None).unwrap();
-        let entry = Entry::seal(&holding, draft, time.parse().unwrap(), tip);
+        let entry = Entry::seal(&holding, draft, time.parse::<combclear_domain::Instant>().unwrap(), tip);
         tip = Some(entry.tip());
         entries.push(entry.to_json());
     }

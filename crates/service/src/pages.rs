@@ -153,7 +153,7 @@ mod tests {
         });
         let draft = Draft::new(id, "2026-04-11".parse().unwrap(), "A. Keeper".parse().unwrap(), event);
         let holding = "heathside".parse().unwrap();
-        let now: Instant = "2026-04-11T08:15:30.123Z".parse().unwrap();
+        let now: combclear_domain::Instant = "2026-04-11T08:15:30.123Z".parse().unwrap();
         for draft in [draft.clone(), draft.at("09:30".parse().unwrap()).correcting(id, "wrong colony")] {
             let entry = Entry::seal(&holding, draft, now, None);
             assert_eq!(serde_json::to_string(&EntryReport::of(&entry)).unwrap(), entry.to_json());
