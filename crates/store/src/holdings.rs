@@ -319,7 +319,7 @@ impl Holdings {
                 }
             };
         }
-        let entry = Entry::seal(holding, draft.clone(), now, current.tip());
+        let entry = Entry::seal_with(holding, draft.clone(), now, current.tip());
         Arc::make_mut(current).accept(&entry).map_err(|refusal| RecordError::Refused {
             index,
             id: draft.id,
@@ -396,7 +396,7 @@ impl Holdings {
             return Err(RecordError::Busy);
         }
         let id = draft.id;
-        let entry = Entry::seal(holding, draft, now, Some(after));
+        let entry = Entry::seal_with(holding, draft, now.into(), Some(after));
         let accepted = Arc::make_mut(&mut current).accept_archived(&entry);
         accepted.map_err(|refusal| RecordError::Refused { index: 0, id, refusal })?;
         match write.archive(Some(after), &entry, contents).await {

@@ -132,11 +132,22 @@ impl Entry {
     pub fn seal(
         holding: &HoldingName,
         draft: Draft,
-        recorded: impl Into<Stamp>,
+        recorded_at: Instant,
+        tip: Option<(u64, Hash)>,
+    ) -> Entry {
+        Entry::seal_with(holding, draft, recorded_at.into(), tip)
+    }
+
+    /// The same, recorded with a key.
+    #[must_use]
+    pub fn seal_with(
+        holding: &HoldingName,
+        draft: Draft,
+        recorded: Stamp,
         tip: Option<(u64, Hash)>,
     ) -> Entry {
         let (seq, prev) = tip.map_or((1, Hash::GENESIS), |(seq, hash)| (seq.saturating_add(1), hash));
-        let Stamp { at: recorded_at, key } = recorded.into();
+        let Stamp { at: recorded_at, key } = recorded;
         let mut entry = Entry { draft, seq, recorded_at, key, prev, hash: Hash::GENESIS };
         entry.hash = seal::hash_of(holding, &entry);
         entry
