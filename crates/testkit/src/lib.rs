@@ -13,6 +13,7 @@
 )]
 
 pub mod cases;
+pub mod corpus;
 pub mod documents;
 pub mod entries;
 pub mod files;
