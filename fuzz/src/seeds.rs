@@ -48,7 +48,7 @@ fn tables(folder: &str) -> Vec<Vec<u8>> {
     listing(root().join(folder)).into_iter().filter(is_table).map(|path| fs::read(path).unwrap()).collect()
 }
 
-/// The drafts of the files of drafts, and every tenth entry of the demo.
+/// The drafts of the files of drafts, and every fifth entry of the demo.
 fn entries() -> Vec<Vec<u8>> {
     let drafts = fs::read_to_string(root().join("tests/cli/data/spring.jsonl")).unwrap();
     let drafts = drafts.lines().skip(1).map(|line| line.as_bytes().to_vec());
