@@ -11,10 +11,13 @@
 use proptest::prelude::ProptestConfig;
 
 mod colonies;
+mod corpus;
 mod due;
 mod errors;
 mod journal;
 mod options;
+#[expect(unreachable_pub, reason = "the fuzz targets take them from another crate")]
+mod readers;
 mod refusals;
 mod register;
 mod retention;

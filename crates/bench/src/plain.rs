@@ -47,6 +47,33 @@ pub fn may_be_supered(courses: &[PlainCourse], on: Day) -> Verdict {
     answer
 }
 
+/// The verdict, and the last blocked day as of a day.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct PlainAnswer {
+    /// Yes, no or unknown.
+    pub verdict: Verdict,
+    /// The last day that any course blocks. `None` if none ever does, or if one is in and its end is not known.
+    pub last_blocked: Option<Day>,
+}
+
+/// The answer for the courses of one colony, with the last blocked day.
+#[must_use]
+pub fn answer(courses: &[PlainCourse], on: Day) -> PlainAnswer {
+    let mut last: Option<Day> = None;
+    let mut open_ended = false;
+    for course in courses.iter().filter(|course| course.placed <= on) {
+        match course.out {
+            Some(out) => {
+                let days = if course.supers_off { course.withdrawal.max(course.wait) } else { course.wait };
+                let while_in = (course.supers_off && course.placed < out).then(|| out.before());
+                last = last.max(last_blocked_day(out, days).or(while_in));
+            }
+            None => open_ended |= course.supers_off,
+        }
+    }
+    PlainAnswer { verdict: may_be_supered(courses, on), last_blocked: last.filter(|_| !open_ended) }
+}
+
 /// The same course with its last blocked day precomputed: the fastest version that is still readable.
 #[derive(Debug, Clone, Copy)]
 pub struct WorkedOut {

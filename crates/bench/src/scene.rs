@@ -4,7 +4,9 @@ use std::str::FromStr;
 
 use combclear_domain::basics::calendar::{Day, Instant};
 use combclear_domain::basics::quantity::Quantity;
-use combclear_domain::basics::words::{Brood, ColonyName, MedicinesInside, SuperPurpose, Unit};
+use combclear_domain::basics::words::{
+    ApiaryName, Brood, ColonyName, HoldingName, MedicinesInside, SuperPurpose, Unit,
+};
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::entry::{Draft, Entry, EntryId};
 use combclear_domain::journal::event::{
@@ -103,6 +105,26 @@ pub fn journal_of(colonies: u16, courses: u16) -> Vec<Entry> {
     written(&colonies, "1950-01-01", courses, Ending::AllOver).0.entries
 }
 
+/// The entries of a register of so many apiaries of 25 colonies with 20 courses each, all over, in the order of the journal. An
+/// apiary brings about 570 entries.
+#[must_use]
+pub fn register_of(holding: HoldingName, apiaries: u16) -> Vec<Entry> {
+    let colonies = |apiary: u16| (0..25).map(move |number| name(&format!("C{apiary}-{number}"))).collect();
+    let groups: Vec<Vec<ColonyName>> = (0..apiaries).map(colonies).collect();
+    let mut writer = Writer { holding: Holding::new(holding), entries: Vec::new() };
+    let first: Day = name("2015-01-01");
+    writer.set_up(first);
+    for (number, colonies) in groups.iter().enumerate() {
+        writer.apiary(first, &name(&format!("apiary {number}")), colonies);
+    }
+    for index in 0..20 {
+        for colonies in &groups {
+            writer.course(colonies, first.plus(1 + index * STEP), index, false);
+        }
+    }
+    writer.entries
+}
+
 fn of_courses(colonies: &[ColonyName], first: &str, courses: u16, ending: Ending) -> (Holding, Day) {
     let (writer, on) = written(colonies, first, courses, ending);
     (writer.holding, on)
@@ -111,7 +133,8 @@ fn of_courses(colonies: &[ColonyName], first: &str, courses: u16, ending: Ending
 fn written(colonies: &[ColonyName], first: &str, courses: u16, ending: Ending) -> (Writer, Day) {
     let mut writer = Writer { holding: Holding::new(name("bench")), entries: Vec::new() };
     let first: Day = name(first);
-    writer.set_up(first, colonies);
+    writer.set_up(first);
+    writer.apiary(first, &name("East"), colonies);
     let mut placed = first;
     for index in 0..courses {
         placed = first.plus(1 + index * STEP);
@@ -143,7 +166,22 @@ impl Writer {
         id
     }
 
-    fn set_up(&mut self, on: Day, colonies: &[ColonyName]) {
+    fn apiary(&mut self, on: Day, apiary: &ApiaryName, colonies: &[ColonyName]) {
+        self.write(on, Event::from(ApiaryDetails { apiary: apiary.clone(), place: None }));
+        for colony in colonies {
+            let established = ColonyEstablished {
+                colony: colony.clone(),
+                apiary: apiary.clone(),
+                hive_mark: None,
+                origin: None,
+                medicines: MedicinesInside::None,
+            };
+            self.write(on, established.into());
+        }
+    }
+
+    /// The keeper and the medicines.
+    fn set_up(&mut self, on: Day) {
         let details = HoldingDetails {
             keeper: name("keeper"),
             address: None,
@@ -151,17 +189,6 @@ impl Writer {
             registration: None,
         };
         self.write(on, details.into());
-        self.write(on, Event::from(ApiaryDetails { apiary: name("East"), place: None }));
-        for colony in colonies {
-            let established = ColonyEstablished {
-                colony: colony.clone(),
-                apiary: name("East"),
-                hive_mark: None,
-                origin: None,
-                medicines: MedicinesInside::None,
-            };
-            self.write(on, established.into());
-        }
         for Medicine { name: medicine, leaflet, unit, .. } in MEDICINES {
             let described = MedicineDescribed {
                 medicine: name(medicine),
@@ -177,7 +204,7 @@ impl Writer {
                 medicine: name(medicine),
                 batch: None,
                 expiry: None,
-                quantity: Quantity::whole(100_000),
+                quantity: Quantity::whole(1_000_000),
                 unit: None,
                 supplier: None,
                 proof: None,
@@ -277,6 +304,33 @@ mod tests {
                 assert!(seen.contains(&Verdict::Yes) && seen.contains(&Verdict::No));
             }
         }
+    }
+
+    #[test]
+    fn the_yardstick_names_the_same_last_blocked_day_as_the_domain() {
+        for courses in [1, 4, 20] {
+            for ending in [Ending::AllOver, Ending::LastIsIn] {
+                let scene = with_courses(courses, ending);
+                let history = History::of(&scene.holding, leaflets(), &scene.colony);
+                let answer = history.supering(scene.on);
+                let by_hand = plain::answer(&plain::of(&history), scene.on);
+                assert_eq!(by_hand.verdict, answer.verdict, "{courses} courses, {ending:?}");
+                let named = answer.named_days().last_blocked;
+                assert_eq!(by_hand.last_blocked, named, "{courses} courses, {ending:?}");
+            }
+        }
+    }
+
+    #[test]
+    fn a_register_has_as_many_entries_as_it_says() {
+        let entries = register_of(name("bench"), 2);
+        assert_eq!((entries.len() - 9) / 2, 571);
+        let holding = entries.iter().fold(Holding::new(name("bench")), |mut holding, entry| {
+            holding.restore(entry);
+            holding
+        });
+        let history = History::of(&holding, leaflets(), &name("C1-24"));
+        assert_eq!(history.courses.len(), 20);
     }
 
     #[test]

@@ -14,6 +14,7 @@
 )]
 
 pub mod cases;
+pub mod corpus;
 pub mod documents;
 pub mod entries;
 pub mod files;

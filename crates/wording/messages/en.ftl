@@ -3674,6 +3674,7 @@ sheet-written-csv = { $file }: a template for `{ $tab }`; fill it in and import 
 sheet-needed = { $label } *
 
 sheet-cannot-read = nothing was imported: `{ $file }` is not a spreadsheet that can be read: { $why }
+label-sheet-reader-failed = it holds something that no spreadsheet program writes
 label-sheet-cannot-read-help = open it in a spreadsheet program and save it as .xlsx
 sheet-other-format = `{ $file }` is neither .xlsx nor .csv
 label-sheet-other-format-help = save it as .xlsx, or as .csv with one kind of entry

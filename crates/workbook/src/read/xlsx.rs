@@ -3,6 +3,7 @@
 //! Cells are read one after the other: a file that has a cell in its last row and column takes no more memory than its cells.
 
 use std::io::Cursor;
+use std::panic::{AssertUnwindSafe, catch_unwind};
 
 use calamine::{DataRef, Dimensions, ExcelDateTime, Reader, SheetType, Xlsx, XlsxError};
 use combclear_wording::{Label, Words};
@@ -23,6 +24,13 @@ type Workbook<'b> = Xlsx<Cursor<&'b [u8]>>;
 /// Why the file is not read at all. What is wrong with its cells is in the sheet.
 pub fn xlsx(words: &Words, bytes: &[u8]) -> Result<Sheet, Unfit> {
     check_size(bytes)?;
+    // The library works out the place of a cell without checking that a sheet has such a place: a long row number overflows.
+    catch_unwind(AssertUnwindSafe(|| read(words, bytes))).unwrap_or_else(|_| {
+        Err(Unfit::NotASpreadsheet { why: words.label(Label::SheetReaderFailed).to_owned() })
+    })
+}
+
+fn read(words: &Words, bytes: &[u8]) -> Result<Sheet, Unfit> {
     let mut workbook: Workbook<'_> = Xlsx::new(Cursor::new(bytes)).map_err(|error| unreadable(&error))?;
     let tabs: Vec<String> = workbook
         .sheets_metadata()

@@ -52,7 +52,7 @@ impl Terms {
 
 /// The readings of a lot's leaflet, in the order they were made.
 fn readings<'h>(holding: &'h Holding, lot: &LotName) -> Vec<(&'h Record, &'h StatedTerms)> {
-    let readings = holding.lot_file(lot).iter().filter_map(|record| {
+    let readings = holding.reading_file(lot).iter().filter_map(|record| {
         let reading = record.body::<LeafletReading>()?;
         Some((&**record, &reading.terms))
     });
@@ -119,7 +119,7 @@ pub(crate) fn label_revision<'h>(holding: &'h Holding, lot: &LotName, by: Option
     acquired.or_else(|| {
         let by_then = |record: &&Arc<Record>| by.is_none_or(|by| record.on <= by);
         holding
-            .lot_file(lot)
+            .reading_file(lot)
             .iter()
             .rev()
             .filter(by_then)

@@ -10,7 +10,7 @@ use super::untrue::Courses;
 use super::{File, Holding, Record, mentions};
 use crate::basics::calendar::Instant;
 use crate::journal::entry::{Draft, Entry, EntryId};
-use crate::journal::event::{Archived, Body, Event};
+use crate::journal::event::{Archived, Body, Event, LeafletReading};
 use crate::journal::kept::Kept;
 
 /// What became of the entries that an archive step moved.
@@ -233,6 +233,9 @@ impl Holding {
             .iter()
             .for_each(|name| insert(self.medicines.entry((*name).clone()).or_default(), record));
         names.lots.iter().for_each(|name| insert(self.lots.entry((*name).clone()).or_default(), record));
+        if let Some(reading) = record.body::<LeafletReading>() {
+            insert(self.readings.entry(reading.lot.clone()).or_default(), record);
+        }
         for name in &names.prescriptions {
             insert(self.prescriptions.entry((*name).clone()).or_default(), record);
         }
@@ -261,6 +264,7 @@ impl Holding {
         names.apiaries.iter().for_each(|name| remove(self.brought.get_mut(*name)));
         names.medicines.iter().for_each(|name| remove(self.medicines.get_mut(*name)));
         names.lots.iter().for_each(|name| remove(self.lots.get_mut(*name)));
+        names.lots.iter().for_each(|name| remove(self.readings.get_mut(*name)));
         names.prescriptions.iter().for_each(|name| remove(self.prescriptions.get_mut(*name)));
         remove(Some(&mut self.details));
         if let Some(first) = names.builds_on {

@@ -117,6 +117,8 @@ pub struct Holding {
     brought: BTreeMap<ApiaryName, File>,
     medicines: BTreeMap<MedicineName, File>,
     lots: BTreeMap<LotName, File>,
+    /// The few entries in each lot's file that read its leaflet. A lot may be given thousands of times.
+    readings: BTreeMap<LotName, File>,
     prescriptions: BTreeMap<PrescriptionName, File>,
     /// The balance of each lot.
     balances: BTreeMap<LotName, Balance>,
@@ -142,6 +144,7 @@ impl Holding {
             brought: BTreeMap::new(),
             medicines: BTreeMap::new(),
             lots: BTreeMap::new(),
+            readings: BTreeMap::new(),
             prescriptions: BTreeMap::new(),
             balances: BTreeMap::new(),
             built_on: HashMap::new(),
@@ -339,6 +342,12 @@ impl Holding {
     #[must_use]
     pub fn lot_file(&self, lot: &LotName) -> &[Arc<Record>] {
         self.lots.get(lot).map_or(&[], Vec::as_slice)
+    }
+
+    /// The readings of a lot's leaflet, in order of the events.
+    #[must_use]
+    pub(crate) fn reading_file(&self, lot: &LotName) -> &[Arc<Record>] {
+        self.readings.get(lot).map_or(&[], Vec::as_slice)
     }
 
     /// The entries that mention a prescription, in order of the events.

@@ -218,8 +218,7 @@ fn has_expired(holding: &Holding, lot: &LotName, on: Day) -> bool {
 /// The values that the keeper confirmed on the leaflet of each of these lots.
 fn confirmed(holding: &Holding, lots: &[LotName]) -> Vec<Vec<Confirmed>> {
     let of_lot = |lot: &LotName| {
-        let readings = holding.lot_file(lot).iter().filter_map(|record| record.body::<LeafletReading>());
-        let readings = readings.filter(|reading| reading.lot == *lot);
+        let readings = holding.reading_file(lot).iter().filter_map(|record| record.body::<LeafletReading>());
         readings.flat_map(|reading| &reading.confirms).cloned().collect()
     };
     lots.iter().map(of_lot).collect()

@@ -121,7 +121,7 @@ impl LifeInUse {
 
 /// The reading that confirmed this value on the leaflet of a lot.
 fn confirmed(holding: &Holding, lot: &LotName, says: &Says, unit: Unit) -> Option<EntryId> {
-    holding.lot_file(lot).iter().rev().find_map(|record| {
+    holding.reading_file(lot).iter().rev().find_map(|record| {
         let confirms = &record.body::<LeafletReading>()?.confirms;
         confirms.iter().any(|confirmed| confirmed.is(says, unit)).then_some(record.id)
     })

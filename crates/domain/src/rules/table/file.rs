@@ -49,7 +49,8 @@ impl<'a> DataFile<'a> {
     /// Parses the file as TOML. `None` if reading on would only produce follow-up faults.
     pub(crate) fn parse(&mut self) -> Option<DeTable<'a>> {
         let (table, mut errors) = DeTable::parse_recoverable(self.text);
-        errors.sort_by_key(|error| error.span().map_or(0, |span| span.start));
+        // One without a place, such as keys nested too deep, hides none that has one.
+        errors.sort_by_key(|error| error.span().map_or(usize::MAX, |span| span.start));
         for error in errors {
             let span = error.span();
             let written = span.as_ref().map_or("", |span| self.written(span));

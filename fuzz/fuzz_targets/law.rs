@@ -1,0 +1,4 @@
+//! Laws.
+#![no_main]
+
+combclear_fuzz::target!(combclear_fuzz::readers::law::check);
