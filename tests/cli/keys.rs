@@ -190,7 +190,7 @@ fn with_a_certificate_the_whole_way_is_encrypted() {
         let _ = stream.read_to_end(&mut answer);
         let answer = String::from_utf8(answer).unwrap();
         let (head, body) = answer.split_once("\r\n\r\n").unwrap();
-        (head[9..12].parse().unwrap(), serde_json::from_str(body).unwrap())
+        (head.split(' ').nth(1).unwrap().parse().unwrap(), serde_json::from_str(body).unwrap())
     };
     assert_eq!(ask("GET /holdings", "").0, 200);
     let entry =

@@ -49,7 +49,7 @@ pub(crate) fn service(address: &str) -> anyhow::Result<()> {
         let laws = combclear_leaflets::laws().map_err(|faults| anyhow::anyhow!("{faults}"))?;
         let app = App::new(holdings, Arc::new(leaflets().clone()), Arc::new(laws.clone()), Arc::new(now));
         let listener = listen().await?;
-        serve(listener, app, Patience::default(), std::future::pending()).await;
+        serve(listener, None, app, Patience::default(), std::future::pending()).await;
         Ok(())
     })
 }

@@ -119,8 +119,8 @@ impl Role {
     pub fn may(self, deed: Deed) -> bool {
         match (self, deed) {
             (Role::Keeper | Role::Helper | Role::Vet, Deed::Read | Deed::Add)
-            | (Role::Reader, Deed::Read) => true,
-            (Role::Operator, Deed::Begin | Deed::Watch) => true,
+            | (Role::Reader, Deed::Read)
+            | (Role::Operator, Deed::Begin | Deed::Watch) => true,
             (Role::Keeper | Role::Helper | Role::Vet, Deed::Begin | Deed::Watch)
             | (Role::Reader, Deed::Add | Deed::Begin | Deed::Watch)
             | (Role::Operator, Deed::Read | Deed::Add) => false,
@@ -134,13 +134,12 @@ impl Role {
     pub fn may_record(self, draft: &Draft) -> Result<(), NotAllowed> {
         let corrects = draft.correction.is_some();
         match self {
-            Role::Keeper => Ok(()),
-            Role::Helper if corrects => Err(NotAllowed::Corrects),
-            Role::Helper => Ok(()),
-            Role::Vet if corrects => Err(NotAllowed::Corrects),
-            Role::Vet if Role::OF_A_VET.contains(&draft.kind()) => Ok(()),
-            Role::Vet => Err(NotAllowed::OtherKind { kind: draft.kind() }),
             Role::Reader | Role::Operator => Err(NotAllowed::Records),
+            Role::Helper | Role::Vet if corrects => Err(NotAllowed::Corrects),
+            Role::Vet if !Role::OF_A_VET.contains(&draft.kind()) => {
+                Err(NotAllowed::OtherKind { kind: draft.kind() })
+            }
+            Role::Keeper | Role::Helper | Role::Vet => Ok(()),
         }
     }
 

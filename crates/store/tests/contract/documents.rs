@@ -1,13 +1,13 @@
 //! The documents of a holding on a file.
 
+use std::sync::Arc;
+
 use combclear_domain::journal::{Entry, Hash};
-use combclear_store::{ContentState, Verified};
+use combclear_store::{ContentState, Holdings, Verified};
 use proptest::prelude::{Strategy, any};
 use proptest::sample::Index;
 use proptest::test_runner::{Config, TestCaseError, TestRunner};
 use sqlx::SqliteConnection;
-
-use std::sync::Arc;
 
 use crate::making::{Bench, attaching, chain, draft, holding, run};
 use crate::on_sqlite::documents::{content, fault, faults, with_documents};
