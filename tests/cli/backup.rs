@@ -87,7 +87,14 @@ fn a_backup_is_for_its_owner_alone() {
     use std::os::unix::fs::PermissionsExt;
     let bench = Bench::with_mine();
     bench.run(&["backup", "copy.db"]).done();
-    assert_eq!(std::fs::metadata(bench.path("copy.db")).unwrap().permissions().mode() & 0o777, 0o600);
+    bench.run(&["--db", "sqlite:new.db", "restore", "copy.db"]).done();
+    for file in ["copy.db", "new.db"] {
+        assert_eq!(
+            std::fs::metadata(bench.path(file)).unwrap().permissions().mode() & 0o777,
+            0o600,
+            "{file}"
+        );
+    }
 }
 
 #[test]
@@ -261,7 +268,8 @@ fn what_is_no_backup_is_not_restored_and_leaves_nothing() {
 fn a_copy_that_cannot_be_finished_leaves_no_file() {
     let bench = Bench::with_demo();
     let ran = crate::databases::with_files_up_to(150, &bench, &["backup", "copy.db"]).failed();
-    assert!(ran.err.starts_with("error: no backup was made: "), "{}", ran.err);
+    let begins = "error: no backup was made: `copy.db` could not be read or written: ";
+    assert!(ran.err.starts_with(begins), "{}", ran.err);
     assert_eq!(bench.files(), ["combclear.db"]);
     bench.run(&["backup", "copy.db"]).done();
     crate::databases::with_files_up_to(150, &bench, &["--db", "sqlite:new.db", "restore", "copy.db"])

@@ -122,9 +122,10 @@ impl Backend for SqliteFile {
 
     async fn copy_into(&self, file: &Path) -> Result<bool, StoreError> {
         let explain = |error: sqlx::Error| {
-            // These two can only be said of the new file: the other one is open and is read.
+            // The one that is open is read, and only the new one is written.
             let place = match primary_code(&error) {
                 Some(FULL | CANTOPEN) => file,
+                Some(IOERR) if !READING.contains(&code(&error).unwrap_or_default()) => file,
                 _ => &self.place,
             };
             explain(place, &error)
@@ -491,10 +492,16 @@ const FULL: i32 = 13;
 const CANTOPEN: i32 = 14;
 const NOTADB: i32 = 26;
 
-/// The lowest byte of the result code is enough here.
+/// The extended result codes of a read that failed, and of one that found less than it should.
+const READING: [i32; 2] = [266, 522];
+
+/// The lowest byte of the result code is enough nearly everywhere.
 fn primary_code(error: &sqlx::Error) -> Option<i32> {
-    let code: i32 = error.as_database_error()?.code()?.parse().ok()?;
-    Some(code & 0xff)
+    Some(code(error)? & 0xff)
+}
+
+fn code(error: &sqlx::Error) -> Option<i32> {
+    error.as_database_error()?.code()?.parse().ok()
 }
 
 fn explain(path: &Path, error: &sqlx::Error) -> StoreError {

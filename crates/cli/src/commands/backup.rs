@@ -4,7 +4,7 @@ use std::path::Path;
 use std::sync::Arc;
 
 use combclear_domain::journal::Checkpoint;
-use combclear_store::{Journal, address_of, file_of};
+use combclear_store::{Journal, StoreError, address_of, file_of};
 use combclear_wording::terminal::{care as say, failures};
 use combclear_wording::{Label, Words};
 
@@ -33,18 +33,32 @@ async fn back_up(at: &Place, journal: &dyn Journal, file: &Path) -> Result<Copie
         return Err(Failure::new(message, Label::JournalNameTheDatabase));
     }
     let making = InTheMaking::beside(file)?;
-    let at_once = journal.copy_into(&making.path()).await?;
-    let address = address_of(&making.path());
-    let copy = if at_once {
-        combclear_store::open(&address).await?
-    } else {
-        combclear_store::open(&address.replace("?mode=rw", "?mode=rwc")).await?
-    };
+    let path = making.path();
+    let of_file = |error| meaning(error, &path, file);
+    let at_once = journal.copy_into(&path).await.map_err(of_file)?;
+    let address = if at_once { address_of(&path) } else { new_at(&path) };
+    let copy = combclear_store::open(&address).await.map_err(of_file)?;
     let done = proved_copy(journal, &copy, &had, at_once).await;
     copy.close().await;
     let (holdings, keys) = done?;
     let bytes = making.put(file)?;
     Ok(Copied { file: file.display().to_string(), bytes, keys, holdings })
+}
+
+/// The address of a database that is to be made in this file.
+fn new_at(file: &Path) -> String {
+    address_of(file).replace("?mode=rw", "?mode=rwc")
+}
+
+/// A fault of the file in the making, said of the one that it would have become: the other is gone by then.
+fn meaning(error: StoreError, making: &Path, file: &Path) -> StoreError {
+    let (made, place) = (making.display().to_string(), file.display().to_string());
+    match error {
+        StoreError::Full { place: at } if at == made => StoreError::Full { place },
+        StoreError::Device { place: at, what } if at == made => StoreError::Device { place, what },
+        StoreError::CannotOpen { place: at, why } if at == made => StoreError::CannotOpen { place, why },
+        error => error,
+    }
 }
 
 async fn proved_copy(
@@ -98,8 +112,8 @@ async fn into_new_file(
     file: &Path,
 ) -> Result<(Vec<CopiedHolding>, usize, u64), Failure> {
     let making = InTheMaking::beside(file)?;
-    let address = address_of(&making.path()).replace("?mode=rw", "?mode=rwc");
-    let journal = combclear_store::open(&address).await?;
+    let path = making.path();
+    let journal = combclear_store::open(&new_at(&path)).await.map_err(|error| meaning(error, &path, file))?;
     let filled = fill(backup, &journal, had).await;
     journal.close().await;
     let (holdings, keys) = filled?;
