@@ -274,7 +274,7 @@ fn a_copy_that_cannot_be_finished_leaves_no_file() {
     bench.run(&["backup", "copy.db"]).done();
     crate::databases::with_files_up_to(150, &bench, &["--db", "sqlite:new.db", "restore", "copy.db"])
         .failed()
-        .says(&["the backup was not restored: "]);
+        .says(&["the backup was not restored: `new.db` could not be read or written: "]);
     assert_eq!(bench.files(), ["combclear.db", "copy.db"]);
 }
 

@@ -4,11 +4,11 @@ use std::path::Path;
 use std::sync::Arc;
 
 use combclear_domain::journal::Checkpoint;
-use combclear_store::{Journal, StoreError, address_of, file_of};
+use combclear_store::{Journal, address_of, file_of};
 use combclear_wording::terminal::{care as say, failures};
 use combclear_wording::{Label, Words};
 
-use super::copies::{Copied, CopiedHolding, InTheMaking, carry, is_empty, prove, same_keys, tips};
+use super::copies::{Copied, CopiedHolding, InTheMaking, Uncopied, carry, is_empty, prove, same_keys, tips};
 use super::output;
 use crate::args::{Backup, Place, Restore};
 use crate::failure::Failure;
@@ -34,13 +34,13 @@ async fn back_up(at: &Place, journal: &dyn Journal, file: &Path) -> Result<Copie
     }
     let making = InTheMaking::beside(file)?;
     let path = making.path();
-    let of_file = |error| meaning(error, &path, file);
-    let at_once = journal.copy_into(&path).await.map_err(of_file)?;
+    let of_file = |why: Uncopied| why.of(&path, file);
+    let at_once = journal.copy_into(&path).await.map_err(|error| of_file(error.into()))?;
     let address = if at_once { address_of(&path) } else { new_at(&path) };
-    let copy = combclear_store::open(&address).await.map_err(of_file)?;
+    let copy = combclear_store::open(&address).await.map_err(|error| of_file(error.into()))?;
     let done = proved_copy(journal, &copy, &had, at_once).await;
     copy.close().await;
-    let (holdings, keys) = done?;
+    let (holdings, keys) = done.map_err(of_file)?;
     let bytes = making.put(file)?;
     Ok(Copied { file: file.display().to_string(), bytes, keys, holdings })
 }
@@ -50,23 +50,12 @@ fn new_at(file: &Path) -> String {
     address_of(file).replace("?mode=rw", "?mode=rwc")
 }
 
-/// A fault of the file in the making, said of the one that it would have become: the other is gone by then.
-fn meaning(error: StoreError, making: &Path, file: &Path) -> StoreError {
-    let (made, place) = (making.display().to_string(), file.display().to_string());
-    match error {
-        StoreError::Full { place: at } if at == made => StoreError::Full { place },
-        StoreError::Device { place: at, what } if at == made => StoreError::Device { place, what },
-        StoreError::CannotOpen { place: at, why } if at == made => StoreError::CannotOpen { place, why },
-        error => error,
-    }
-}
-
 async fn proved_copy(
     journal: &dyn Journal,
     copy: &Arc<dyn Journal>,
     had: &[Checkpoint],
     at_once: bool,
-) -> Result<(Vec<CopiedHolding>, usize), Failure> {
+) -> Result<(Vec<CopiedHolding>, usize), Uncopied> {
     if !at_once {
         carry(journal, copy, had).await?;
     }
@@ -113,10 +102,11 @@ async fn into_new_file(
 ) -> Result<(Vec<CopiedHolding>, usize, u64), Failure> {
     let making = InTheMaking::beside(file)?;
     let path = making.path();
-    let journal = combclear_store::open(&new_at(&path)).await.map_err(|error| meaning(error, &path, file))?;
+    let of_file = |why: Uncopied| why.of(&path, file);
+    let journal = combclear_store::open(&new_at(&path)).await.map_err(|error| of_file(error.into()))?;
     let filled = fill(backup, &journal, had).await;
     journal.close().await;
-    let (holdings, keys) = filled?;
+    let (holdings, keys) = filled.map_err(of_file)?;
     let bytes = making.put(file)?;
     Ok((holdings, keys, bytes))
 }
@@ -130,10 +120,10 @@ async fn into_database(
     let filled = if is_empty(journal.as_ref()).await? {
         match fill(backup, &journal, had).await {
             // Entries are never removed, so what came in stays.
-            Err(failure) if !is_empty(journal.as_ref()).await.unwrap_or(true) => {
-                Err(failure.and(Label::CareInPart))
+            Err(why) if !is_empty(journal.as_ref()).await.unwrap_or(true) => {
+                Err(Failure::from(why).and(Label::CareInPart))
             }
-            filled => filled,
+            filled => filled.map_err(Failure::from),
         }
     } else {
         let message = say::not_empty(Words::english(), &at.db.to_string());
@@ -149,7 +139,7 @@ async fn fill(
     backup: &dyn Journal,
     journal: &Arc<dyn Journal>,
     had: &[Checkpoint],
-) -> Result<(Vec<CopiedHolding>, usize), Failure> {
+) -> Result<(Vec<CopiedHolding>, usize), Uncopied> {
     carry(backup, journal, had).await?;
     let holdings = prove(journal.as_ref(), backup, had).await?;
     Ok((holdings, same_keys(journal.as_ref(), backup).await?))

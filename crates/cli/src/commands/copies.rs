@@ -70,6 +70,55 @@ impl Copied {
     }
 }
 
+/// Why a database was not copied.
+pub(crate) enum Uncopied {
+    /// One of the two databases.
+    Store(StoreError),
+    /// Anything else.
+    Other(Failure),
+}
+
+impl Uncopied {
+    /// A fault of the file in the making, said of the one that it would have become: the other is gone by then.
+    pub(crate) fn of(self, making: &Path, file: &Path) -> Failure {
+        let (made, place) = (making.display().to_string(), file.display().to_string());
+        match self {
+            Uncopied::Other(failure) => failure,
+            Uncopied::Store(StoreError::Full { place: at }) if at == made => {
+                StoreError::Full { place }.into()
+            }
+            Uncopied::Store(StoreError::Device { place: at, what }) if at == made => {
+                StoreError::Device { place, what }.into()
+            }
+            Uncopied::Store(StoreError::CannotOpen { place: at, why }) if at == made => {
+                StoreError::CannotOpen { place, why }.into()
+            }
+            Uncopied::Store(error) => error.into(),
+        }
+    }
+}
+
+impl From<StoreError> for Uncopied {
+    fn from(error: StoreError) -> Uncopied {
+        Uncopied::Store(error)
+    }
+}
+
+impl From<Failure> for Uncopied {
+    fn from(failure: Failure) -> Uncopied {
+        Uncopied::Other(failure)
+    }
+}
+
+impl From<Uncopied> for Failure {
+    fn from(why: Uncopied) -> Failure {
+        match why {
+            Uncopied::Store(error) => error.into(),
+            Uncopied::Other(failure) => failure,
+        }
+    }
+}
+
 /// The last entry of every holding.
 pub(crate) async fn tips(journal: &dyn Journal) -> Result<Vec<Checkpoint>, StoreError> {
     let mut tips = Vec::new();
@@ -91,11 +140,11 @@ pub(crate) async fn prove(
     copy: &dyn Journal,
     source: &dyn Journal,
     had: &[Checkpoint],
-) -> Result<Vec<CopiedHolding>, Failure> {
+) -> Result<Vec<CopiedHolding>, Uncopied> {
     let words = Words::english();
     let holdings = copy.holdings().await?;
     if let Some(lost) = had.iter().find(|had| !holdings.contains(&had.holding)) {
-        return Err(Failure::new(say::lost(words, &lost.holding), Label::CareTryAgain));
+        return Err(Failure::new(say::lost(words, &lost.holding), Label::CareTryAgain).into());
     }
     let mut proved = Vec::new();
     for holding in holdings {
@@ -113,7 +162,7 @@ pub(crate) async fn prove(
             }
             Verified::CheckpointMissed(missed) => {
                 let message = verify::missed(words, &holding, &keeping::missed(words, &missed));
-                return Err(Failure::new(message, Label::CareTryAgain));
+                return Err(Failure::new(message, Label::CareTryAgain).into());
             }
         };
         let head = head.map(|head| head.to_string()).unwrap_or_default();
@@ -128,7 +177,7 @@ pub(crate) async fn carry(
     from: &dyn Journal,
     to: &Arc<dyn Journal>,
     up_to: &[Checkpoint],
-) -> Result<(), Failure> {
+) -> Result<(), Uncopied> {
     for known in up_to {
         let to = Holdings::new(Arc::clone(to));
         carry_entries(from, &to, known).await?;
@@ -143,15 +192,15 @@ pub(crate) async fn carry(
 }
 
 /// The number of keys, which must be the same in both databases.
-pub(crate) async fn same_keys(copy: &dyn Journal, source: &dyn Journal) -> Result<usize, Failure> {
+pub(crate) async fn same_keys(copy: &dyn Journal, source: &dyn Journal) -> Result<usize, Uncopied> {
     let keys = copy.keys().await?;
     if keys != source.keys().await? {
-        return Err(Failure::new(Label::CareOtherKeys, Label::CareTryAgain));
+        return Err(Failure::new(Label::CareOtherKeys, Label::CareTryAgain).into());
     }
     Ok(keys.len())
 }
 
-async fn carry_entries(from: &dyn Journal, to: &Holdings, known: &Checkpoint) -> Result<(), Failure> {
+async fn carry_entries(from: &dyn Journal, to: &Holdings, known: &Checkpoint) -> Result<(), Uncopied> {
     let holding = &known.holding;
     let (mut after, mut batch) = (0, Vec::new());
     while after < known.entries {
@@ -182,7 +231,7 @@ fn awaits_archive(entries: &[Entry]) -> bool {
 }
 
 /// Those that are missing or altered stay behind; verification names them.
-async fn carry_documents(from: &dyn Journal, to: &Holdings, holding: &HoldingName) -> Result<(), Failure> {
+async fn carry_documents(from: &dyn Journal, to: &Holdings, holding: &HoldingName) -> Result<(), Uncopied> {
     let (mut contents, mut bytes): (Vec<Content>, usize) = (Vec::new(), 0);
     for (hash, _) in from.contents(holding).await? {
         let Ok(content) = combclear_store::content_of(from, holding, hash).await? else { continue };
@@ -198,13 +247,13 @@ async fn carry_documents(from: &dyn Journal, to: &Holdings, holding: &HoldingNam
     Ok(())
 }
 
-fn told(holding: &HoldingName, error: RecordError) -> Failure {
+fn told(holding: &HoldingName, error: RecordError) -> Uncopied {
     match error {
         RecordError::NotNext(broken) => {
             StoreError::Broken { holding: holding.clone(), broken: Box::new(broken) }.into()
         }
         RecordError::Store(error) => error.into(),
-        error => Failure::new(not_recorded(&error), Label::CareTryAgain),
+        error => Failure::new(not_recorded(&error), Label::CareTryAgain).into(),
     }
 }
 
