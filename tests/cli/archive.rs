@@ -9,10 +9,10 @@ use crate::bench::{Bench, MINE, Ran, draft, id, lines};
 use crate::verify::behind_its_back;
 
 /// The lot of 2014 no longer has to be kept then: five years from 1 April 2014.
-const THROUGH: &str = "2020-01-01";
+pub(crate) const THROUGH: &str = "2020-01-01";
 
 /// A holding with a lot of 2014, used up and out, with its invoice, and one of 2025 of the same medicine.
-fn old() -> Bench {
+pub(crate) fn old() -> Bench {
     old_under("gb")
 }
 

@@ -11,8 +11,10 @@
 )]
 
 mod archive;
+mod backup;
 mod bench;
 mod databases;
+mod doctor;
 mod documents;
 mod due;
 mod export;

@@ -41,9 +41,9 @@ const EXIT_CODES: &str = "Exit codes:
   0  done; when colonies were named: all may be supered; options: at least one is usable
   1  could not be done; the message says why and how to fix it
   2  the command line is wrong
-  3  no: a named colony may not be supered, every option is ruled out, the journal or a document fails verification, or something that the law requires is missing
+  3  no: a named colony may not be supered, every option is ruled out, the journal or a document fails verification, something that the law requires is missing, or the doctor found something wrong
   4  not known: for at least one named colony, and no `no` among them; no option is usable, but not all are ruled out; the law could not be checked
-  5  done in part: entries were left out (import --keep-going), or missing documents (export, pack)";
+  5  done in part: entries were left out (import --keep-going), or missing documents (export, pack, backup, restore)";
 
 /// The heading of the options that every command takes.
 const PLACE: &str = "Journal and leaflets";
@@ -112,6 +112,12 @@ pub(crate) enum Command {
     Export(Export),
     /// Check that nothing in the journal was changed since it was recorded
     Verify(Verify),
+    /// A verified copy of the whole database in one new file, made while others may go on writing
+    Backup(Backup),
+    /// Take a backup into an empty or a new database, verified before and after
+    Restore(Restore),
+    /// What is wrong with the database, and what to do about it
+    Doctor(Doctor),
     /// How long the medicine records must be kept, and which may be archived
     Retention(Retention),
     /// Permanently remove records that need no longer be kept from the journal, into a sealed file
@@ -413,6 +419,31 @@ pub(crate) struct Verify {
     /// An archive file: also proves that it is what was moved out of this journal
     #[arg(long, value_name = "FILE")]
     pub(crate) archive: Option<PathBuf>,
+    /// Print JSON, for programs
+    #[arg(long)]
+    pub(crate) json: bool,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Backup {
+    /// The file, which must not exist yet. It holds every holding and all keys, and opens as `sqlite:FILE`
+    pub(crate) file: PathBuf,
+    /// Print JSON, for programs
+    #[arg(long)]
+    pub(crate) json: bool,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Restore {
+    /// The file that `combclear backup` made
+    pub(crate) file: PathBuf,
+    /// Print JSON, for programs
+    #[arg(long)]
+    pub(crate) json: bool,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Doctor {
     /// Print JSON, for programs
     #[arg(long)]
     pub(crate) json: bool,

@@ -52,6 +52,16 @@ impl Failure {
         Failure { help: Some(help), ..self }
     }
 
+    /// The same, its message as the reason in another one.
+    pub(crate) fn told(self, message: impl FnOnce(&str) -> String) -> Failure {
+        Failure { message: message(&self.message), ..self }
+    }
+
+    /// Its message and its help.
+    pub(crate) fn parts(self) -> (String, String) {
+        (self.message, self.help.unwrap_or_default())
+    }
+
     /// A failure with the faults below it. Each of them says itself how it is mended, so a help may be missing here.
     pub(crate) fn listing(message: String, help: Option<Label>, found: String) -> Failure {
         Failure { message, help: help.map(Said::said), found: Some(found) }

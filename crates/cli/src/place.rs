@@ -137,7 +137,7 @@ async fn meant(place: &Place, journal: &dyn Journal) -> Result<HoldingName, Fail
 }
 
 /// Opens without creating: a question must not leave an empty database at a mistyped address.
-async fn open_existing(place: &Place) -> Result<Arc<dyn Journal>, Failure> {
+pub(crate) async fn open_existing(place: &Place) -> Result<Arc<dyn Journal>, Failure> {
     // An address with `?` chooses its own mode; one without a scheme is refused as written.
     let given = place.db.whole();
     let only_if_there = given.starts_with("sqlite:") && !given.contains('?');

@@ -1,5 +1,7 @@
 //! The interface of the store.
 
+use std::path::Path;
+
 use async_trait::async_trait;
 use combclear_domain::basics::calendar::Instant;
 use combclear_domain::basics::words::HoldingName;
@@ -150,6 +152,24 @@ pub trait Journal: Send + Sync {
     /// [`StoreError`].
     async fn end_key(&self, id: KeyId, at: Instant) -> Result<bool, StoreError>;
 
+    /// Writes a copy of the whole database, as it is at one moment, into a new file that opens as `sqlite:FILE`. Others may go on
+    /// writing meanwhile. False if this kind of database makes no such file: its holdings are then read one by one.
+    ///
+    /// # Errors
+    /// [`StoreError`]. Something may be in the file then.
+    async fn copy_into(&self, file: &Path) -> Result<bool, StoreError> {
+        let _ = file;
+        Ok(false)
+    }
+
+    /// What would lose entries that were acknowledged, or refuse what this program needs.
+    ///
+    /// # Errors
+    /// [`StoreError`].
+    async fn weaknesses(&self) -> Result<Vec<Weakness>, StoreError> {
+        Ok(Vec::new())
+    }
+
     /// Checks that the database answers, and that it is trusted.
     ///
     /// # Errors
@@ -160,6 +180,23 @@ pub trait Journal: Send + Sync {
     ///
     /// Nothing is lost without it, but a copy of the file alone may lack what is still in the write-ahead log.
     async fn close(&self);
+}
+
+/// What is weak about a database, although it works today.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Weakness {
+    /// A setting of its server is off, so that a crash can lose what was acknowledged.
+    SettingOff {
+        /// Its name.
+        setting: String,
+    },
+    /// The user of the address lacks a right.
+    NoRight {
+        /// The right, as `insert`.
+        right: String,
+        /// The table.
+        table: String,
+    },
 }
 
 /// A write to one holding that has begun. If it is dropped, nothing was written.

@@ -53,6 +53,7 @@
 //! advisory locks is safe too: two writers then meet at the primary key, and one of them is told to try again.
 #![deny(missing_docs)]
 
+use std::path::PathBuf;
 use std::sync::Arc;
 
 mod documents;
@@ -72,7 +73,7 @@ pub use combclear_domain::journal::keeping::{ContentState, DocumentFault, Missed
 
 pub use documents::{Attached, content_of, contents_of, documents};
 pub use holdings::{Holdings, IfNew, OnRefusal, RecordError, Recorded};
-pub use journal::{AppendError, Journal, Verified, Writing};
+pub use journal::{AppendError, Journal, Verified, Weakness, Writing};
 
 /// Opens the journals at an address and migrates the database.
 ///
@@ -97,4 +98,17 @@ pub async fn open(url: &str) -> Result<Arc<dyn Journal>, StoreError> {
         }
         _ => Err(StoreError::Address(BadAddress::NoKind { address: url.to_owned() })),
     }
+}
+
+/// The file that an address names; `None` if it names a server, or no database at all.
+#[must_use]
+pub fn file_of(url: &str) -> Option<PathBuf> {
+    url.strip_prefix("sqlite:").and_then(|path| sqlite::file_of(path).ok())
+}
+
+/// The address of a database in this file, which must exist.
+#[must_use]
+pub fn address_of(file: &std::path::Path) -> String {
+    let file = file.display().to_string().replace('%', "%25").replace('?', "%3F");
+    format!("sqlite:{file}?mode=rw")
 }

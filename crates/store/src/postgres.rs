@@ -5,6 +5,7 @@
 //! notification that is lost with its connection would.
 
 use std::collections::{BTreeMap, BTreeSet};
+use std::path::Path;
 use std::time::Duration;
 
 use combclear_domain::basics::words::HoldingName;
@@ -14,6 +15,7 @@ use sqlx::migrate::{MigrateError, Migrator};
 use sqlx::postgres::{PgConnectOptions, PgPoolOptions, PgSslMode};
 use sqlx::{AssertSqlSafe, ConnectOptions, Connection, PgConnection, PgPool, Postgres, Transaction};
 
+use crate::journal::Weakness;
 use crate::sql_journal::{Backend, SqlJournal};
 
 static MIGRATIONS: Migrator = sqlx::migrate!("../../migrations/postgres");
@@ -127,6 +129,20 @@ impl Backend for PostgresDatabase {
         Ok(())
     }
 
+    async fn copy_into(&self, _file: &Path) -> Result<bool, StoreError> {
+        Ok(false)
+    }
+
+    async fn weaknesses(&self) -> Result<Vec<Weakness>, StoreError> {
+        let mut connection = self.ask(self.readers.acquire()).await?;
+        let off: Vec<String> = self.ask(sqlx::query_scalar(SETTINGS_OFF).fetch_all(&mut *connection)).await?;
+        let lacking: Vec<(String, String)> =
+            self.ask(sqlx::query_as(RIGHTS_LACKING).fetch_all(&mut *connection)).await?;
+        let off = off.into_iter().map(|setting| Weakness::SettingOff { setting });
+        let lacking = lacking.into_iter().map(|(right, table)| Weakness::NoRight { right, table });
+        Ok(off.chain(lacking).collect())
+    }
+
     async fn close(&self) {
         self.readers.close().await;
         self.writers.close().await;
@@ -147,6 +163,23 @@ fn lock_of(schema: &str, holding: &HoldingName) -> i64 {
     let number = hash.first_chunk().copied().unwrap_or_default();
     i64::from_be_bytes(number)
 }
+
+/// Settings that are off and must not be. `synchronous_commit` is set by every connection, and looked at all the same.
+const SETTINGS_OFF: &str = "
+select name from unnest(array['fsync', 'full_page_writes', 'synchronous_commit']) as name
+where current_setting(name) = 'off' order by name";
+
+/// What the user of the address may not do, and must.
+const RIGHTS_LACKING: &str = "
+select needed.privilege, needed.name
+from (values
+    ('select', 'entries'), ('insert', 'entries'), ('update', 'entries'),
+    ('select', 'contents'), ('insert', 'contents'), ('delete', 'contents'),
+    ('select', 'moved'), ('insert', 'moved'), ('select', 'moved_contents'), ('insert', 'moved_contents'),
+    ('select', 'keys'), ('insert', 'keys'), ('update', 'keys')
+) as needed (privilege, name)
+where not has_table_privilege(needed.name, needed.privilege)
+order by needed.name, needed.privilege";
 
 /// A server may be set to answer before a commit is on its disk. Ours is acknowledged, so it must be there.
 async fn commit_on_disk(connection: &mut PgConnection) -> sqlx::Result<()> {
@@ -219,14 +252,16 @@ async fn prepare(
 ) -> Result<(Option<StoreError>, Option<StoreError>), StoreError> {
     let explain = |error: sqlx::Error| explain(place, &error);
     check_server(connection, place).await?;
-    let follows: bool =
-        sqlx::query_scalar("select pg_is_in_recovery() or current_setting('transaction_read_only') = 'on'")
+    let (follows, is_read_only): (bool, bool) =
+        sqlx::query_as("select pg_is_in_recovery(), current_setting('transaction_read_only') = 'on'")
             .fetch_one(&mut *connection)
             .await
             .map_err(explain)?;
-    if follows {
+    if follows || is_read_only {
         check_version(connection, place).await?;
-        return Ok((None, Some(StoreError::ReadOnly { place: place.to_owned() })));
+        // An answer from behind the journal may be a wrong yes. What is on record can be read all the same.
+        let untrusted = follows.then(|| StoreError::Follows { place: place.to_owned() });
+        return Ok((untrusted, Some(StoreError::ReadOnly { place: place.to_owned() })));
     }
     if is_foreign(connection).await.map_err(explain)? {
         return Err(StoreError::Foreign { place: place.to_owned() });

@@ -2,6 +2,7 @@
 
 use std::collections::HashMap;
 use std::future::Future;
+use std::path::Path;
 use std::sync::Arc;
 use std::time::Duration;
 
@@ -16,7 +17,7 @@ use sqlx::pool::PoolConnection;
 use sqlx::{Database, Pool, Transaction};
 
 use crate::documents;
-use crate::journal::{AppendError, Journal, Verified, Writing};
+use crate::journal::{AppendError, Journal, Verified, Weakness, Writing};
 use crate::key_row::{self, KeyRow};
 use crate::row::{self, NotKept, Row};
 use crate::statements::Statements;
@@ -60,6 +61,12 @@ pub(crate) trait Backend: Send + Sync + 'static {
 
     /// Checks that the database is still where it was opened, and no other was put in its place.
     fn is_in_place(&self) -> Result<(), StoreError>;
+
+    /// See [`Journal::copy_into`].
+    fn copy_into(&self, file: &Path) -> impl Future<Output = Result<bool, StoreError>> + Send;
+
+    /// See [`Journal::weaknesses`].
+    fn weaknesses(&self) -> impl Future<Output = Result<Vec<Weakness>, StoreError>> + Send;
 
     /// Closes every connection, the writing one last.
     fn close(&self) -> impl Future<Output = ()> + Send;
@@ -298,6 +305,15 @@ impl<B: Backend> Journal for SqlJournal<B> {
         let ended = self.backend.ask(write.end_key(id, at)).await?;
         self.backend.ask(write.commit()).await?;
         Ok(ended == 1)
+    }
+
+    async fn copy_into(&self, file: &Path) -> Result<bool, StoreError> {
+        self.backend.is_in_place()?;
+        self.backend.copy_into(file).await
+    }
+
+    async fn weaknesses(&self) -> Result<Vec<Weakness>, StoreError> {
+        self.backend.weaknesses().await
     }
 
     async fn ready(&self) -> Result<(), StoreError> {

@@ -12,6 +12,7 @@ use sqlx::sqlite::{SqliteConnectOptions, SqlitePoolOptions, SqliteSynchronous};
 use sqlx::{ConnectOptions, Connection, Sqlite, SqliteConnection, SqlitePool, Transaction};
 use tokio::sync::OnceCell;
 
+use crate::journal::Weakness;
 use crate::sql_journal::{Backend, SqlJournal};
 use combclear_domain::journal::keeping::{BadAddress, NotOpened, StoreError};
 
@@ -119,6 +120,32 @@ impl Backend for SqliteFile {
         check_pages(&mut reader, &self.place, WHOLE_FILE).await
     }
 
+    async fn copy_into(&self, file: &Path) -> Result<bool, StoreError> {
+        let explain = |error: sqlx::Error| {
+            // The one that is open is read, and only the new one is written.
+            let place = match primary_code(&error) {
+                Some(FULL | CANTOPEN) => file,
+                Some(IOERR) if !READING.contains(&code(&error).unwrap_or_default()) => file,
+                _ => &self.place,
+            };
+            explain(place, &error)
+        };
+        let Some(name) = file.to_str() else {
+            let file = file.display().to_string();
+            return Err(StoreError::Address(BadAddress::UnreadablePath { file }));
+        };
+        make_for_its_owner(file);
+        // Connections for reading may not write into the copy either. This one holds up no writer: it only reads the journal.
+        let mut connection = self.writer.acquire().await.map_err(explain)?;
+        sqlx::query("vacuum into $1").bind(name).execute(&mut *connection).await.map_err(explain)?;
+        Ok(true)
+    }
+
+    async fn weaknesses(&self) -> Result<Vec<Weakness>, StoreError> {
+        // Every connection is opened so that a commit is on the disk.
+        Ok(Vec::new())
+    }
+
     async fn close(&self) {
         // The last connection to close moves the log into the file.
         self.readers.close().await;
@@ -140,6 +167,11 @@ impl Backend for SqliteFile {
     fn gone_silent(&self) -> StoreError {
         StoreError::Locked { place: self.place.display().to_string() }
     }
+}
+
+/// The file that an address names after `sqlite:`.
+pub(crate) fn file_of(path: &str) -> Result<PathBuf, StoreError> {
+    options(path).map(|(options, _)| options.get_filename().to_owned())
 }
 
 /// The device and the number of a file on it.
@@ -460,10 +492,16 @@ const FULL: i32 = 13;
 const CANTOPEN: i32 = 14;
 const NOTADB: i32 = 26;
 
-/// The lowest byte of the result code is enough here.
+/// The extended result codes of a read that failed, and of one that found less than it should.
+const READING: [i32; 2] = [266, 522];
+
+/// The lowest byte of the result code is enough nearly everywhere.
 fn primary_code(error: &sqlx::Error) -> Option<i32> {
-    let code: i32 = error.as_database_error()?.code()?.parse().ok()?;
-    Some(code & 0xff)
+    Some(code(error)? & 0xff)
+}
+
+fn code(error: &sqlx::Error) -> Option<i32> {
+    error.as_database_error()?.code()?.parse().ok()
 }
 
 fn explain(path: &Path, error: &sqlx::Error) -> StoreError {

@@ -2529,6 +2529,8 @@ store-unreachable = the database at `{ $place }` does not answer: { $what }
 label-store-unreachable-help = check that the server runs and can be reached, then send the same entries again under the same ids
 store-not-admitted = the database at `{ $place }` refuses this user: { $what }
 label-store-not-admitted-help = check the user, the password and the database in the address, and what that user may do there: it needs to create tables and schemas in this database
+store-follows = `{ $place }` only follows another server and may be behind it, so nothing is answered from it
+label-store-follows-help = name the server that it follows; export works here too
 store-too-old = `{ $place }` runs PostgreSQL { $version }; this program needs version { $least } or later
 label-store-too-old-help = upgrade the server, or keep the journal in a file: `sqlite:journal.db`
 store-other-encoding = the database at `{ $place }` keeps texts as { $encoding }, not as UTF8
@@ -3132,6 +3134,45 @@ label-key-holds = yes
 key-holds-until = until { $until }
 label-key-is-ended = no: ended
 key-ran-out = no: ran out on { $until }
+
+# backup, restore, doctor
+part-keys = { $keys ->
+    [0] no keys
+    [one] 1 key
+   *[other] { $keys } keys
+}
+care-backed-up = Backed up into { $file }, { $bytes } bytes, with { part-keys }; the copy passes verification:
+care-restored = Restored from { $file } into { $db }, with { part-keys }; it passes verification:
+care-of-holding = { $holding }: { part-entries }, { documents-in-all }, head { $head }
+care-not-backed-up = no backup was made: { $why }
+care-not-restored = the backup was not restored: { $why }
+care-lost = the copy lacks the journal of { $holding }
+care-not-empty = `{ $db }` is not empty
+label-care-other-keys = the keys in the copy are not those in the database
+label-care-try-again = try again; if it stays like this, look for what is wrong: combclear doctor
+label-care-name-a-backup = name a file that `combclear backup` made
+label-care-not-empty-help = it was left as it is; a backup is restored into a database without holdings and keys, such as a new file
+label-care-in-part = a part of it is in the database now, and nothing is ever removed from a journal: make another database before you try again
+care-opens = `{ $db }` opens, and its tables are in order
+care-journal-holds = the journal of { $holding } is intact: { part-entries }, { documents-in-all }, head { $head }
+care-open-to-others = others on this machine have access to `{ $file }`, which holds names and places
+care-open-to-others-help = chmod 600 { $file }
+care-setting-off = the server is set to `{ $setting } = off`: if it or its machine stops, recorded entries can be lost
+care-setting-off-help = set `{ $setting } = on` on the server, and load its settings again
+care-no-right = the user of the address has no right to { $right } in the table `{ $table }`
+care-no-right-help = on the server: grant { $right } on { $table } to that user
+care-key-ran-out = key { $id } of { $holder } ran out on { $until }
+care-key-ran-out-help = make a new one: combclear key add; and end this one: combclear key end { $id }
+care-key-ends-soon = key { $id } of { $holder } ends on { $until }
+label-care-key-ends-soon-help = make a new one in time: combclear key add
+label-care-well = Well
+label-care-note = Note
+label-care-wrong = WRONG
+label-care-all-well = All is well.
+care-wrong-in-all = { $wrong ->
+    [one] 1 thing is wrong.
+   *[other] { $wrong } things are wrong.
+}
 
 ## Forms: each kind of entry, and the fields to fill in
 

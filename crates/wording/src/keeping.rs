@@ -49,6 +49,7 @@ pub fn store(words: &Words, error: &StoreError) -> Refused {
         StoreError::NotAdmitted { place, what } => {
             (say!(words, StoreNotAdmitted, place = place, what = what), Label::StoreNotAdmittedHelp)
         }
+        StoreError::Follows { place } => (say!(words, StoreFollows, place = place), Label::StoreFollowsHelp),
         StoreError::TooOld { place, version, least } => {
             let (version, least) = (i64::from(*version), i64::from(*least));
             (

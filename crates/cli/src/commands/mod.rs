@@ -2,6 +2,9 @@
 
 pub(crate) mod archive;
 pub(crate) mod attach;
+pub(crate) mod backup;
+pub(crate) mod copies;
+pub(crate) mod doctor;
 pub(crate) mod documents;
 pub(crate) mod due;
 pub(crate) mod export;

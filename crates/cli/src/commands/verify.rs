@@ -124,7 +124,7 @@ pub(crate) async fn run(at: &Place, verify: &Verify) -> Result<Outcome, Failure>
 const PAGE: u32 = 5_000;
 
 /// The entries at which the clock was set back, in the order of the journal.
-async fn clock_set_back(
+pub(crate) async fn clock_set_back(
     journal: &dyn Journal,
     holding: &HoldingName,
 ) -> Result<Vec<ClockSetBack>, StoreError> {

@@ -76,6 +76,11 @@ pub enum StoreError {
         /// What the server says about it.
         what: String,
     },
+    /// The server only follows another, and may be behind it.
+    Follows {
+        /// Where the database is.
+        place: String,
+    },
     /// The server is older than any that this program works with.
     TooOld {
         /// Where the database is.

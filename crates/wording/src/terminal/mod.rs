@@ -1,6 +1,7 @@
 //! Texts around the tables in the terminal: headings with facts, totals, and list items. Fixed texts are [`Label`]s.
 
 pub mod archive;
+pub mod care;
 pub mod documents;
 pub mod due;
 pub mod failures;
