@@ -75,6 +75,21 @@ fn an_address_that_names_no_database_is_refused_with_how_to_write_it() {
     assert_eq!(bench.files(), ["mine.jsonl"]);
 }
 
+/// Nothing listens there, so the address is named in what is said; without user, password and parameters.
+#[test]
+fn an_address_is_shown_without_what_is_secret_about_it() {
+    let bench = Bench::new();
+    let closed = std::net::TcpListener::bind("127.0.0.1:0").unwrap().local_addr().unwrap().port();
+    for user in ["keeper:secret@", "keeper:se%40secret@", "secret@"] {
+        for (scheme, rest) in [("postgres", ""), ("postgresql", "?password=secret&sslmode=disable")] {
+            let address = format!("{scheme}://{user}127.0.0.1:{closed}/bees{rest}");
+            let ran = bench.run(&["verify", "--db", &address]).failed();
+            let named = format!("the database at `postgres://127.0.0.1:{closed}/bees` does not answer");
+            assert!(ran.err.contains(&named) && !ran.err.contains("secret"), "{address}: {}", ran.err);
+        }
+    }
+}
+
 #[test]
 fn a_memory_or_an_unknown_parameter_is_refused() {
     let bench = Bench::new();
