@@ -123,6 +123,8 @@ impl<B: Backend> SqlJournal<B> {
         // From the lowest number, to find a row moved before the first.
         let mut from = i64::MIN;
         loop {
+            // As between two contents: here a call can be given up.
+            tokio::task::yield_now().await;
             let mut reader = self.reader().await?;
             let rows = self.backend.ask(reader.page(holding.as_str(), from, ROWS_PER_STEP.into())).await?;
             for row in &rows {
