@@ -28,6 +28,8 @@ pub(crate) enum Trouble {
     AppendPanics,
     /// The chain is broken at this entry.
     Broken(Broken),
+    /// An entry is lost, which is found out by looking at the journal as a whole. The first who looks never comes to an end.
+    Lost(Semaphore),
     /// Whatever reads much of the journal keeps its thread busy.
     Slow(Arc<Slow>),
 }
@@ -164,6 +166,13 @@ impl Journal for Faulty {
     }
 
     async fn is_whole(&self, holding: &HoldingName, last: u64, has_archives: bool) -> Result<(), StoreError> {
+        if let Trouble::Lost(first) = &self.trouble {
+            if let Ok(first) = first.try_acquire() {
+                first.forget();
+                std::future::pending::<()>().await;
+            }
+            return Err(StoreError::Lost { holding: holding.clone(), by_place: last, by_id: last - 1 });
+        }
         self.journal.is_whole(holding, last, has_archives).await
     }
 

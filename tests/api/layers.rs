@@ -6,7 +6,10 @@ use std::time::Duration;
 
 use axum::body::Body;
 use axum::http::{Method, Request};
+use combclear_domain::basics::words::HoldingName;
+use combclear_domain::journal::{Draft, Entry};
 use serde_json::{Value, json};
+use tokio::sync::Semaphore;
 use tower::ServiceExt;
 
 use crate::bench::{self, Bench};
@@ -231,6 +234,22 @@ async fn a_database_that_is_locked_is_a_problem_to_wait_for() {
     let (_, detail, help) = bench.get("/holdings").await.fault(503, "store-busy", "/holdings");
     assert_eq!(detail, "the journal is locked by another writer");
     assert!(help.starts_with("try again"), "{help}");
+}
+
+/// What is in memory then is all there, but nobody has looked whether the journal holds: no answer rests on it.
+#[tokio::test]
+async fn a_first_question_that_is_given_up_leaves_nothing_that_was_not_looked_at_as_a_whole() {
+    let bench = Bench::over(Faulty::with(Trouble::Lost(Semaphore::new(1)))).await;
+    let holding: HoldingName = HOLDING.parse().unwrap();
+    let draft = Draft::from_json(&seed::entries()[0].to_string(), None).unwrap();
+    let first = Entry::seal(&holding, draft, "2026-01-02T10:00:00.000Z".parse().unwrap(), None);
+    bench.journal.append(&holding, None, &[first], &[]).await.unwrap();
+    let path = format!("/holdings/{HOLDING}/colonies");
+    let given_up = tokio::time::timeout(Duration::from_millis(300), bench.get(&path)).await;
+    assert!(given_up.is_err(), "it was answered");
+    for _ in 0..2 {
+        bench.get(&path).await.problem(500, "store-untrusted", &path);
+    }
 }
 
 #[tokio::test]

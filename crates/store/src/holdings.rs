@@ -447,32 +447,27 @@ impl Holdings {
             return is_accounted_for(holding);
         }
         // A cancelled call may have left the fold ahead of the journal.
-        let ahead = holding.tip().is_some_and(|(seq, _)| tip.is_none_or(|(last, _)| seq >= last));
-        if ahead {
-            *holding = Arc::new(Holding::new(name.clone()));
+        let is_behind = holding.tip().is_some_and(|(seq, _)| tip.is_some_and(|(last, _)| seq < last));
+        if is_behind {
+            match self.read_on(&name, holding).await {
+                // The journal may have been put back from an older copy and gone on from there.
+                Err(StoreError::Broken { .. }) => {}
+                read => return read,
+            }
         }
-        let mut from_its_start = holding.tip().is_none();
-        let mut read = self.read_on(&name, holding, from_its_start).await;
-        if !from_its_start && matches!(read, Err(StoreError::Broken { .. })) {
-            // The journal may have been put back from an older copy and gone on from there.
-            *holding = Arc::new(Holding::new(name.clone()));
-            from_its_start = true;
-            read = self.read_on(&name, holding, true).await;
-        }
-        if read.is_err() && from_its_start {
-            // What was not looked at as a whole supports no answer.
-            *holding = Arc::new(Holding::new(name));
-        }
-        read
+        // What was not looked at as a whole supports no answer. So it is kept only then: a call may be cancelled on the way.
+        *holding = Arc::new(Holding::new(name.clone()));
+        let mut anew = Arc::clone(holding);
+        self.read_on(&name, &mut anew).await?;
+        // The tip alone proves nothing: it may be found in the same broken order.
+        let last = anew.tip().map_or(0, |(seq, _)| seq);
+        self.journal.is_whole(&name, last, has_archives(&anew)).await?;
+        *holding = anew;
+        Ok(())
     }
 
     /// Takes in what the journal has after the last entry of the fold.
-    async fn read_on(
-        &self,
-        name: &HoldingName,
-        holding: &mut Arc<Holding>,
-        from_its_start: bool,
-    ) -> Result<(), StoreError> {
+    async fn read_on(&self, name: &HoldingName, holding: &mut Arc<Holding>) -> Result<(), StoreError> {
         let mut after = holding.tip();
         let mut next = self.read_ahead(name, after);
         loop {
@@ -486,13 +481,7 @@ impl Holdings {
             next = self.read_ahead(name, after);
             take_in(holding, page).await;
         }
-        is_accounted_for(holding)?;
-        // The tip alone proves nothing: it may be found in the same broken order.
-        if from_its_start {
-            let last = after.map_or(0, |(seq, _)| seq);
-            self.journal.is_whole(name, last, has_archives(holding)).await?;
-        }
-        Ok(())
+        is_accounted_for(holding)
     }
 
     /// Reads the page after an entry while the one before it is taken in.
