@@ -24,26 +24,26 @@ create table entries (
     check ((corrects is null) = (reason is null))
 );
 
-create function entries_are_not_updated() returns trigger language plpgsql set search_path from current as $$
+-- What is refused whoever asks, in the words of the trigger.
+create function refuse() returns trigger language plpgsql as $$
 begin
-    raise exception 'the journal is append-only: an entry is never changed; correct it with a new entry';
+    raise exception '%', tg_argv[0];
 end
 $$;
+
 create trigger entries_are_not_updated before update on entries
-for each row execute function entries_are_not_updated();
+for each row execute function
+    refuse('the journal is append-only: an entry is never changed; correct it with a new entry');
 alter table entries enable always trigger entries_are_not_updated;
 
-create function entries_are_not_deleted() returns trigger language plpgsql set search_path from current as $$
-begin
-    raise exception 'the journal is append-only: an entry is never deleted; strike it out with a new entry';
-end
-$$;
 create trigger entries_are_not_deleted before delete on entries
-for each row execute function entries_are_not_deleted();
+for each row execute function
+    refuse('the journal is append-only: an entry is never deleted; strike it out with a new entry');
 alter table entries enable always trigger entries_are_not_deleted;
 -- `truncate` asks no trigger of a row.
 create trigger entries_are_not_truncated before truncate on entries
-for each statement execute function entries_are_not_deleted();
+for each statement execute function
+    refuse('the journal is append-only: an entry is never deleted; strike it out with a new entry');
 alter table entries enable always trigger entries_are_not_truncated;
 
 create function entries_take_the_next_place() returns trigger language plpgsql set search_path from current as $$

@@ -7,31 +7,15 @@ create table contents (
     primary key (holding, hash)
 );
 
-create function contents_are_not_updated() returns trigger language plpgsql set search_path from current as $$
-begin
-    raise exception 'a document is never changed; attach another with a new entry';
-end
-$$;
 create trigger contents_are_not_updated before update on contents
-for each row execute function contents_are_not_updated();
+for each row execute function refuse('a document is never changed; attach another with a new entry');
 alter table contents enable always trigger contents_are_not_updated;
 
-create function contents_are_not_deleted() returns trigger language plpgsql set search_path from current as $$
-begin
-    raise exception 'a document is never deleted';
-end
-$$;
 create trigger contents_are_not_deleted before delete on contents
-for each row execute function contents_are_not_deleted();
+for each row execute function refuse('a document is never deleted');
 alter table contents enable always trigger contents_are_not_deleted;
-
-create function contents_are_not_truncated() returns trigger language plpgsql set search_path from current as $$
-begin
-    raise exception 'a document is never deleted';
-end
-$$;
 create trigger contents_are_not_truncated before truncate on contents
-for each statement execute function contents_are_not_truncated();
+for each statement execute function refuse('a document is never deleted');
 alter table contents enable always trigger contents_are_not_truncated;
 
 create function contents_keep_their_bytes() returns trigger language plpgsql set search_path from current as $$

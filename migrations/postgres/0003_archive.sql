@@ -13,19 +13,14 @@ create table moved (
     foreign key (holding, archived_by) references entries (holding, id) deferrable initially deferred
 );
 
-create function what_was_moved_stays() returns trigger language plpgsql set search_path from current as $$
-begin
-    raise exception 'what was moved into an archive stays there';
-end
-$$;
 create trigger moved_are_not_updated before update on moved
-for each row execute function what_was_moved_stays();
+for each row execute function refuse('what was moved into an archive stays there');
 alter table moved enable always trigger moved_are_not_updated;
 create trigger moved_are_not_deleted before delete on moved
-for each row execute function what_was_moved_stays();
+for each row execute function refuse('what was moved into an archive stays there');
 alter table moved enable always trigger moved_are_not_deleted;
 create trigger moved_are_not_truncated before truncate on moved
-for each statement execute function what_was_moved_stays();
+for each statement execute function refuse('what was moved into an archive stays there');
 alter table moved enable always trigger moved_are_not_truncated;
 
 create table moved_contents (
@@ -37,39 +32,38 @@ create table moved_contents (
 );
 
 create trigger moved_contents_are_not_updated before update on moved_contents
-for each row execute function what_was_moved_stays();
+for each row execute function refuse('what was moved into an archive stays there');
 alter table moved_contents enable always trigger moved_contents_are_not_updated;
 create trigger moved_contents_are_not_deleted before delete on moved_contents
-for each row execute function what_was_moved_stays();
+for each row execute function refuse('what was moved into an archive stays there');
 alter table moved_contents enable always trigger moved_contents_are_not_deleted;
 create trigger moved_contents_are_not_truncated before truncate on moved_contents
-for each statement execute function what_was_moved_stays();
+for each statement execute function refuse('what was moved into an archive stays there');
 alter table moved_contents enable always trigger moved_contents_are_not_truncated;
 
-create or replace function entries_are_not_updated() returns trigger language plpgsql set search_path from current as $$
+-- Every column but the body stays as it is, to the byte; those that are added later too.
+create function entries_are_not_updated() returns trigger language plpgsql set search_path from current as $$
+declare
+    rest entries := new;
 begin
-    if new.body = '' and old.body <> '' and old.kind <> 'archived'
-        and new.holding is not distinct from old.holding and new.seq is not distinct from old.seq
-        and new.id is not distinct from old.id
-        and new.happened_on is not distinct from old.happened_on
-        and new.happened_at is not distinct from old.happened_at
-        and new.recorded_at is not distinct from old.recorded_at
-        and new.recorded_by is not distinct from old.recorded_by
-        and new.kind is not distinct from old.kind
-        and new.corrects is not distinct from old.corrects and new.reason is not distinct from old.reason
-        and new.prev is not distinct from old.prev and new.hash is not distinct from old.hash
-        and exists (
-            select 1 from moved join entries as step
-            on step.holding = moved.holding and step.id = moved.archived_by
-            where moved.holding = old.holding and moved.seq = old.seq
-            and step.kind = 'archived' and step.body <> '' and step.seq > old.seq
-        )
+    rest.body := old.body;
+    if new.body = '' and old.body <> '' and old.kind <> 'archived' and rest *= old and exists (
+        select 1 from moved join entries as step
+        on step.holding = moved.holding and step.id = moved.archived_by
+        where moved.holding = old.holding and moved.seq = old.seq
+        and step.kind = 'archived' and step.body <> '' and step.seq > old.seq
+    )
     then
         return new;
     end if;
-    raise exception 'the journal is append-only: an entry is never changed; correct it with a new entry';
+    raise exception '%', tg_argv[0];
 end
 $$;
+drop trigger entries_are_not_updated on entries;
+create trigger entries_are_not_updated before update on entries
+for each row execute function entries_are_not_updated(
+    'the journal is append-only: an entry is never changed; correct it with a new entry');
+alter table entries enable always trigger entries_are_not_updated;
 
 create function entries_come_with_their_body() returns trigger language plpgsql set search_path from current as $$
 begin
@@ -87,7 +81,7 @@ for each row execute function entries_come_with_their_body();
 alter table entries enable always trigger entries_come_with_their_body;
 
 -- A content goes only with the last entry that names it. It stands in the body of that entry as digits in lower case.
-create or replace function contents_are_not_deleted() returns trigger language plpgsql set search_path from current as $$
+create function contents_are_not_deleted() returns trigger language plpgsql set search_path from current as $$
 begin
     if exists (
         select 1 from moved_contents join entries as step
@@ -103,6 +97,10 @@ begin
     then
         return old;
     end if;
-    raise exception 'a document is never deleted';
+    raise exception '%', tg_argv[0];
 end
 $$;
+drop trigger contents_are_not_deleted on contents;
+create trigger contents_are_not_deleted before delete on contents
+for each row execute function contents_are_not_deleted('a document is never deleted');
+alter table contents enable always trigger contents_are_not_deleted;

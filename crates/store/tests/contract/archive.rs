@@ -77,6 +77,7 @@ async fn the_tables_let_nothing_else_through() {
         ("recorded_at", "'2026-04-11T08:15:30.124Z'"),
         ("recorded_by", "'B'"),
         ("kind", "'harvest'"),
+        ("key", "'key00001'"),
         ("prev", "zeroblob(32)"),
         ("hash", "zeroblob(32)"),
     ] {

@@ -147,6 +147,9 @@ async fn the_tables_let_nothing_through_but_one_archive_step() {
         ("recorded_at", "'2026-04-11T08:15:30.124Z'"),
         ("recorded_by", "'B'"),
         ("kind", "'harvest'"),
+        ("corrects", "gen_random_uuid(), reason = 'why'"),
+        ("copied_from", "'notebook', written_on = '2026-04-11'"),
+        ("key", "'key00001'"),
         ("prev", "decode(repeat('00', 32), 'hex')"),
         ("hash", "decode(repeat('00', 32), 'hex')"),
     ] {
