@@ -17,6 +17,7 @@ use combclear_wording::{Label, Words, diagnostics};
 use crate::args::{Place, ReadBack};
 use crate::clock;
 use crate::commands::archive::whole;
+use crate::commands::output::folder_of;
 use crate::failure::{Failure, Said};
 
 /// Runs `work` on the journals at the address, which is created if missing. The journals are closed properly, however the
@@ -138,11 +139,7 @@ async fn meant(place: &Place, journal: &dyn Journal) -> Result<HoldingName, Fail
 
 /// Opens without creating: a question must not leave an empty database at a mistyped address.
 pub(crate) async fn open_existing(place: &Place) -> Result<Arc<dyn Journal>, Failure> {
-    // An address with `?` chooses its own mode; one without a scheme is refused as written.
-    let given = place.db.whole();
-    let only_if_there = given.starts_with("sqlite:") && !given.contains('?');
-    let address = if only_if_there { format!("{given}?mode=rw") } else { given.to_owned() };
-    combclear_store::open(&address).await.map_err(|error| match error {
+    combclear_store::open_existing(place.db.whole()).await.map_err(|error| match error {
         StoreError::CannotOpen { place, .. } if is_new(Path::new(&place)) => {
             Failure::new(say::no_database(Words::english(), &place), Label::JournalNameTheDatabase)
         }
@@ -152,8 +149,7 @@ pub(crate) async fn open_existing(place: &Place) -> Result<Arc<dyn Journal>, Fai
 
 /// Whether the file does not exist but its folder does.
 fn is_new(file: &Path) -> bool {
-    let folder = file.parent().filter(|folder| !folder.as_os_str().is_empty());
-    !file.exists() && folder.is_none_or(Path::is_dir)
+    !file.exists() && folder_of(file).is_dir()
 }
 
 /// The built-in laws.

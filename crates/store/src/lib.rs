@@ -100,15 +100,26 @@ pub async fn open(url: &str) -> Result<Arc<dyn Journal>, StoreError> {
     }
 }
 
+/// The same, but makes no file: one that an address names, and that says nothing else of it, must be there.
+///
+/// # Errors
+/// As [`open`].
+pub async fn open_existing(url: &str) -> Result<Arc<dyn Journal>, StoreError> {
+    if url.starts_with("sqlite:") && !url.contains('?') {
+        return open(&format!("{url}?mode=rw")).await;
+    }
+    open(url).await
+}
+
 /// The file that an address names; `None` if it names a server, or no database at all.
 #[must_use]
 pub fn file_of(url: &str) -> Option<PathBuf> {
     url.strip_prefix("sqlite:").and_then(|path| sqlite::file_of(path).ok())
 }
 
-/// The address of a database in this file, which must exist.
+/// The address of a database in this file.
 #[must_use]
 pub fn address_of(file: &std::path::Path) -> String {
     let file = file.display().to_string().replace('%', "%25").replace('?', "%3F");
-    format!("sqlite:{file}?mode=rw")
+    format!("sqlite:{file}")
 }

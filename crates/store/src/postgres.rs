@@ -35,7 +35,7 @@ const SIGN_OF_LIFE: Duration = Duration::from_secs(3);
 /// Concurrent readers, and concurrent writers, of this program.
 const CONNECTIONS: u32 = 8;
 
-/// Begins a write, with room for the number of milliseconds that it may wait.
+/// Waits until nobody else holds this number.
 const LOCK_HOLDING: &str = "select pg_advisory_xact_lock($1)";
 
 /// Holds up other programs that open the same database, while its tables are made.
@@ -97,16 +97,18 @@ impl Backend for PostgresDatabase {
         &self.readers
     }
 
-    async fn begin_write(&self, holding: &HoldingName) -> sqlx::Result<Transaction<'static, Postgres>> {
+    async fn begin_write(
+        &self,
+        holding: Option<&HoldingName>,
+    ) -> sqlx::Result<Transaction<'static, Postgres>> {
         let mut write = self.writers.begin().await?;
-        let wait = format!("set local lock_timeout = {}", LOCK_TIMEOUT.as_millis());
-        sqlx::query(AssertSqlSafe(wait)).execute(&mut *write).await?;
-        sqlx::query(LOCK_HOLDING).bind(lock_of(&self.schema, holding)).execute(&mut *write).await?;
+        if let Some(holding) = holding {
+            let wait = format!("set local lock_timeout = {}", LOCK_TIMEOUT.as_millis());
+            sqlx::query(AssertSqlSafe(wait)).execute(&mut *write).await?;
+            let lock = lock_of(&self.schema, holding);
+            sqlx::query(LOCK_HOLDING).bind(lock).execute(&mut *write).await?;
+        }
         Ok(write)
-    }
-
-    async fn begin_write_of_keys(&self) -> sqlx::Result<Transaction<'static, Postgres>> {
-        self.writers.begin().await
     }
 
     fn trusted(&self) -> Result<(), StoreError> {
@@ -150,10 +152,6 @@ impl Backend for PostgresDatabase {
 
     fn explain(&self, error: sqlx::Error) -> StoreError {
         explain(&self.place, &error)
-    }
-
-    fn gone_silent(&self) -> StoreError {
-        unreachable(&self.place, "it does not answer")
     }
 }
 

@@ -39,15 +39,11 @@ pub(crate) trait Backend: Send + Sync + 'static {
     /// Connections for reading.
     fn readers(&self) -> &Pool<Self::Db>;
 
-    /// Begins a write to a holding. No other writer gets in until the transaction ends.
+    /// Begins a write to a holding, or to what belongs to none: the keys. No other writer of the holding gets in until the
+    /// transaction ends.
     fn begin_write(
         &self,
-        holding: &HoldingName,
-    ) -> impl Future<Output = sqlx::Result<Transaction<'static, Self::Db>>> + Send;
-
-    /// Begins a write to the keys.
-    fn begin_write_of_keys(
-        &self,
+        holding: Option<&HoldingName>,
     ) -> impl Future<Output = sqlx::Result<Transaction<'static, Self::Db>>> + Send;
 
     /// Why nothing that the database holds is to be trusted, if something was wrong with it when it was opened.
@@ -74,9 +70,6 @@ pub(crate) trait Backend: Send + Sync + 'static {
     /// Translates an error of the driver.
     fn explain(&self, error: sqlx::Error) -> StoreError;
 
-    /// What a statement that took too long says.
-    fn gone_silent(&self) -> StoreError;
-
     /// Waits for a statement, but not for ever.
     fn ask<T: Send>(
         &self,
@@ -87,7 +80,7 @@ pub(crate) trait Backend: Send + Sync + 'static {
                 None => statement.await,
                 Some(patience) => {
                     let answer = tokio::time::timeout(patience, statement).await;
-                    answer.map_err(|_| self.gone_silent())?
+                    answer.unwrap_or_else(|late| Err(sqlx::Error::Io(late.into())))
                 }
             };
             answer.map_err(|error| self.explain(error))
@@ -158,7 +151,7 @@ impl<B: Backend> Journal for SqlJournal<B> {
         let backend = Arc::clone(&self.backend);
         backend.may_write()?;
         backend.is_in_place()?;
-        let write = backend.ask(backend.begin_write(holding)).await?;
+        let write = backend.ask(backend.begin_write(Some(holding))).await?;
         Ok(Box::new(SqlWriting { backend, write, holding: holding.clone() }))
     }
 
@@ -281,7 +274,7 @@ impl<B: Backend> Journal for SqlJournal<B> {
         self.backend.trusted()?;
         self.backend.may_write()?;
         self.backend.is_in_place()?;
-        let mut write = self.backend.ask(self.backend.begin_write_of_keys()).await?;
+        let mut write = self.backend.ask(self.backend.begin_write(None)).await?;
         self.backend.ask(write.add_key(key, secret)).await?;
         self.backend.ask(write.commit()).await
     }
@@ -303,7 +296,7 @@ impl<B: Backend> Journal for SqlJournal<B> {
     async fn end_key(&self, id: KeyId, at: Instant) -> Result<bool, StoreError> {
         self.backend.may_write()?;
         self.backend.is_in_place()?;
-        let mut write = self.backend.ask(self.backend.begin_write_of_keys()).await?;
+        let mut write = self.backend.ask(self.backend.begin_write(None)).await?;
         let ended = self.backend.ask(write.end_key(id, at)).await?;
         self.backend.ask(write.commit()).await?;
         Ok(ended == 1)

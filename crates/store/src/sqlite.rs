@@ -152,20 +152,12 @@ impl Backend for SqliteFile {
         self.writer.close().await;
     }
 
-    async fn begin_write(&self, _holding: &HoldingName) -> sqlx::Result<Transaction<'static, Sqlite>> {
-        self.writer.begin_with(BEGIN_WRITE).await
-    }
-
-    async fn begin_write_of_keys(&self) -> sqlx::Result<Transaction<'static, Sqlite>> {
+    async fn begin_write(&self, _: Option<&HoldingName>) -> sqlx::Result<Transaction<'static, Sqlite>> {
         self.writer.begin_with(BEGIN_WRITE).await
     }
 
     fn explain(&self, error: sqlx::Error) -> StoreError {
         explain(&self.place, &error)
-    }
-
-    fn gone_silent(&self) -> StoreError {
-        StoreError::Locked { place: self.place.display().to_string() }
     }
 }
 
@@ -606,7 +598,7 @@ mod tests {
         let folder = tempfile::tempdir().unwrap();
         let journal = open(&folder.path().join("journal.db").display().to_string()).await.unwrap();
         let holding: HoldingName = "first".parse().unwrap();
-        let mut write = journal.backend().begin_write(&holding).await.unwrap();
+        let mut write = journal.backend().begin_write(Some(&holding)).await.unwrap();
         // As SQLite does after an I/O error, unnoticed by the driver.
         sqlx::query("rollback").execute(&mut *write).await.unwrap();
         drop(write);

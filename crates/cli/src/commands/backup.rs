@@ -36,18 +36,12 @@ async fn back_up(at: &Place, journal: &dyn Journal, file: &Path) -> Result<Copie
     let path = making.path();
     let of_file = |why: Uncopied| why.of(&path, file);
     let at_once = journal.copy_into(&path).await.map_err(|error| of_file(error.into()))?;
-    let address = if at_once { address_of(&path) } else { new_at(&path) };
-    let copy = combclear_store::open(&address).await.map_err(|error| of_file(error.into()))?;
+    let copy = combclear_store::open(&address_of(&path)).await.map_err(|error| of_file(error.into()))?;
     let done = proved_copy(journal, &copy, &had, at_once).await;
     copy.close().await;
     let (holdings, keys) = done.map_err(of_file)?;
     let bytes = making.put(file)?;
     Ok(Copied { file: file.display().to_string(), bytes, keys, holdings })
-}
-
-/// The address of a database that is to be made in this file.
-fn new_at(file: &Path) -> String {
-    address_of(file).replace("?mode=rw", "?mode=rwc")
 }
 
 async fn proved_copy(
@@ -67,7 +61,7 @@ async fn proved_copy(
 pub(crate) async fn restore(at: &Place, ask: &Restore) -> Result<Outcome, Failure> {
     let words = Words::english();
     let name = ask.file.display().to_string();
-    let copied = match combclear_store::open(&address_of(&ask.file)).await {
+    let copied = match combclear_store::open_existing(&address_of(&ask.file)).await {
         Ok(backup) => {
             let restored = restore_from(at, backup.as_ref(), &name).await;
             backup.close().await;
@@ -103,7 +97,7 @@ async fn into_new_file(
     let making = InTheMaking::beside(file)?;
     let path = making.path();
     let of_file = |why: Uncopied| why.of(&path, file);
-    let journal = combclear_store::open(&new_at(&path)).await.map_err(|error| of_file(error.into()))?;
+    let journal = combclear_store::open(&address_of(&path)).await.map_err(|error| of_file(error.into()))?;
     let filled = fill(backup, &journal, had).await;
     journal.close().await;
     let (holdings, keys) = filled.map_err(of_file)?;

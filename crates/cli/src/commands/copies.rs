@@ -12,6 +12,7 @@ use combclear_wording::terminal::{care as say, failures, verify};
 use combclear_wording::{Label, Words, keeping};
 use serde::Serialize;
 
+use super::output::{folder_of, name_on_disk};
 use super::{print, print_json, seen};
 use crate::Outcome;
 use crate::failure::{Failure, not_recorded};
@@ -257,11 +258,6 @@ fn told(holding: &HoldingName, error: RecordError) -> Uncopied {
     }
 }
 
-/// The folder in which a file lies.
-pub(crate) fn folder_of(file: &Path) -> &Path {
-    file.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."))
-}
-
 /// A database that is made in a folder of its own beside the place where it goes. Whatever is in the folder is removed with it.
 pub(crate) struct InTheMaking {
     folder: tempfile::TempDir,
@@ -289,8 +285,7 @@ impl InTheMaking {
         let bytes = synced.map_err(|error| cannot(&error))?;
         let moved = tempfile::TempPath::try_from_path(made).map_err(|error| cannot(&error))?;
         moved.persist_noclobber(file).map_err(|error| cannot(&error.error))?;
-        // The name is on the disk once its folder is. Some systems cannot do that to a folder, and need not.
-        let _ = std::fs::File::open(folder_of(file)).and_then(|folder| folder.sync_all());
+        name_on_disk(file);
         Ok(bytes)
     }
 }

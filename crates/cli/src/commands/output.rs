@@ -123,3 +123,13 @@ pub(crate) fn cannot_make(path: &Path, error: &std::io::Error) -> Failure {
     }
     Failure::new(say::cannot_make(words, &path, &why(error)), Label::FileNameAWritableFolder)
 }
+
+/// The folder in which a file lies.
+pub(crate) fn folder_of(file: &Path) -> &Path {
+    file.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."))
+}
+
+/// Makes the name of a new file reach the disk, as its content has. Some systems cannot sync a folder, which is no reason to stop.
+pub(crate) fn name_on_disk(file: &Path) {
+    let _ = File::open(folder_of(file)).and_then(|folder| folder.sync_all());
+}

@@ -52,11 +52,7 @@ pub(super) fn write(
 
 fn finish(path: &Path, out: &mut BufWriter<File>) -> Result<(), Failure> {
     out.flush().and_then(|()| out.get_ref().sync_all()).map_err(|error| cannot_write(path, &error))?;
-    // The name must reach the disk too. Some systems cannot sync a folder, which is no reason to stop.
-    let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
-    if let Ok(folder) = File::open(folder) {
-        let _ = folder.sync_all();
-    }
+    output::name_on_disk(path);
     Ok(())
 }
 
