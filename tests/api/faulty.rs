@@ -28,8 +28,8 @@ pub(crate) enum Trouble {
     AppendPanics,
     /// The chain is broken at this entry.
     Broken(Broken),
-    /// An entry is lost, which is found out by looking at the journal as a whole. The first who looks never comes to an end.
-    Lost(Semaphore),
+    /// Looking at the journal as a whole waits at a gate. There an entry is found to be lost, or not.
+    LookWaits(Arc<Gate>, Found),
     /// Whatever reads much of the journal keeps its thread busy.
     Slow(Arc<Slow>),
 }
@@ -75,7 +75,14 @@ impl Slow {
     }
 }
 
-/// Where an append waits.
+/// What a look at the journal as a whole finds.
+#[derive(PartialEq, Eq)]
+pub(crate) enum Found {
+    AllInOrder,
+    Lost,
+}
+
+/// Where an append or a look waits.
 pub(crate) struct Gate {
     reached: Semaphore,
     open: Semaphore,
@@ -86,12 +93,17 @@ impl Gate {
         Arc::new(Gate { reached: Semaphore::new(0), open: Semaphore::new(0) })
     }
 
-    /// Waits until an append reaches it.
+    async fn passes(&self) {
+        self.reached.add_permits(1);
+        self.open.acquire().await.unwrap().forget();
+    }
+
+    /// Waits until somebody reaches it.
     pub(crate) async fn is_reached(&self) {
         self.reached.acquire().await.unwrap().forget();
     }
 
-    /// Lets one append through.
+    /// Lets one through.
     pub(crate) fn let_through(&self) {
         self.open.add_permits(1);
     }
@@ -166,12 +178,11 @@ impl Journal for Faulty {
     }
 
     async fn is_whole(&self, holding: &HoldingName, last: u64, has_archives: bool) -> Result<(), StoreError> {
-        if let Trouble::Lost(first) = &self.trouble {
-            if let Ok(first) = first.try_acquire() {
-                first.forget();
-                std::future::pending::<()>().await;
+        if let Trouble::LookWaits(gate, found) = &self.trouble {
+            gate.passes().await;
+            if *found == Found::Lost {
+                return Err(StoreError::Lost { holding: holding.clone(), by_place: last, by_id: last - 1 });
             }
-            return Err(StoreError::Lost { holding: holding.clone(), by_place: last, by_id: last - 1 });
         }
         self.journal.is_whole(holding, last, has_archives).await
     }
@@ -253,6 +264,10 @@ struct FaultyWrite {
 
 #[async_trait]
 impl Writing for FaultyWrite {
+    async fn tip(&mut self) -> Result<Option<(u64, Hash)>, StoreError> {
+        self.write.tip().await
+    }
+
     async fn append(
         self: Box<Self>,
         after: Option<(u64, Hash)>,
@@ -260,8 +275,7 @@ impl Writing for FaultyWrite {
         contents: &[Content],
     ) -> Result<(), AppendError> {
         let Some(gate) = &self.gate else { panic!("the append fell over") };
-        gate.reached.add_permits(1);
-        gate.open.acquire().await.unwrap().forget();
+        gate.passes().await;
         self.write.append(after, entries, contents).await
     }
 

@@ -1,6 +1,5 @@
 //! Apiaries, and whether each colony at one may be supered.
 
-use axum::extract::State;
 use axum::response::Response;
 use combclear_domain::Day;
 use combclear_domain::basics::spelling::nearest;
@@ -15,6 +14,7 @@ use utoipa::ToSchema;
 use crate::app::App;
 use crate::doubt::Doubt;
 use crate::extract::{ApiaryPath, HoldingPath, OnQuery, Path, Query};
+use crate::freshness::Asked;
 use crate::problem::{Problem, ProblemKind, Problems, label};
 
 /// The apiaries of a holding on a day.
@@ -39,7 +39,7 @@ pub(crate) struct ApiaryList {
     responses((status = 200, description = "The apiaries.", body = ApiaryList), Problems),
 )]
 pub(crate) async fn list_apiaries(
-    State(app): State<App>,
+    Asked(app): Asked,
     Path(path): Path<HoldingPath>,
     Query(query): Query<OnQuery>,
 ) -> Result<Response, Problem> {
@@ -63,7 +63,7 @@ pub(crate) async fn list_apiaries(
     responses((status = 200, description = "The apiary.", body = ApiaryView), Problems),
 )]
 pub(crate) async fn get_apiary(
-    State(app): State<App>,
+    Asked(app): Asked,
     Path(path): Path<ApiaryPath>,
     Query(query): Query<OnQuery>,
 ) -> Result<Response, Problem> {
@@ -108,7 +108,7 @@ pub(crate) struct ApiarySupering {
     responses((status = 200, description = "The answers.", body = ApiarySupering), Problems),
 )]
 pub(crate) async fn get_apiary_supering(
-    State(app): State<App>,
+    Asked(app): Asked,
     Path(path): Path<ApiaryPath>,
     Query(query): Query<OnQuery>,
 ) -> Result<Response, Problem> {

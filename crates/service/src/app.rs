@@ -20,6 +20,7 @@ use tracing::Instrument;
 
 use crate::access::{Door, Rate};
 use crate::body::{Room, held};
+use crate::kept::KeptAnswers;
 use crate::metrics::Metrics;
 use crate::origin::Origin;
 use crate::problem::{Problem, ProblemKind, label};
@@ -59,6 +60,9 @@ pub struct App {
     /// The pages elsewhere that may call this service from a browser.
     pub(crate) origins: Vec<Origin>,
     rules: Arc<OnceLock<Hash>>,
+    pub(crate) kept: Arc<KeptAnswers>,
+    /// The state of the holding that the question at hand is about, if it was looked up already.
+    at_hand: Option<Arc<Holding>>,
 }
 
 impl App {
@@ -71,6 +75,9 @@ impl App {
         clock: Arc<dyn Clock>,
     ) -> App {
         let limits = Limits::default();
+        let metrics = Arc::new(Metrics::new());
+        let counted = Arc::clone(&metrics);
+        holdings.tell_of_commits(move |entries| counted.committed(entries));
         App {
             holdings,
             leaflets,
@@ -80,12 +87,14 @@ impl App {
             appends: TaskTracker::new(),
             reports: Reports::within(limits),
             room: Room::within(limits),
-            metrics: Arc::new(Metrics::new()),
+            metrics,
             silence: limits.silence,
             door: Door::Open,
             names: Vec::new(),
             origins: Vec::new(),
             rules: Arc::default(),
+            kept: Arc::new(KeptAnswers::within(limits)),
+            at_hand: None,
         }
     }
 
@@ -111,13 +120,18 @@ impl App {
     #[must_use]
     pub fn within(self, limits: Limits) -> App {
         let (reports, room) = (Reports::within(limits), Room::within(limits));
-        App { reports, room, silence: limits.silence, ..self }
+        App { reports, room, silence: limits.silence, kept: Arc::new(KeptAnswers::within(limits)), ..self }
     }
 
     /// Offers PDF through this typesetter. Without one there is no PDF.
     #[must_use]
     pub fn typeset_by(self, typesetter: Arc<dyn Typesetter>) -> App {
         App { typesetter: Some(typesetter), ..self }
+    }
+
+    /// Answers from this state of a holding, if there is one at hand.
+    pub(crate) fn about(self, at_hand: Option<Arc<Holding>>) -> App {
+        App { at_hand, ..self }
     }
 
     /// The day asked about; today if none is named.
@@ -163,6 +177,9 @@ impl App {
 
     /// The holding at its current state. A holding without entries is a problem.
     pub(crate) async fn recorded(&self, holding: &HoldingName) -> Result<Arc<Holding>, Problem> {
+        if let Some(at_hand) = self.at_hand.as_ref().filter(|at_hand| at_hand.name() == holding) {
+            return Ok(Arc::clone(at_hand));
+        }
         match self.holdings.snapshot(holding).await? {
             Some(holding) => Ok(holding),
             None => Err(self.unknown_holding(holding).await?),
@@ -190,18 +207,16 @@ impl App {
         &self,
         work: impl Future<Output = Result<Vec<Recorded>, RecordError>> + Send + 'static,
     ) -> Result<Result<Vec<Recorded>, RecordError>, Problem> {
-        let (room, metrics) = (held(), Arc::clone(&self.metrics));
+        let room = held();
         let asks_for_keys = self.door.asks_for_keys();
         let work = async move {
             let _room = room;
-            let done = work.await.map_err(|error| match error {
+            work.await.map_err(|error| match error {
                 RecordError::NoHolding { holding, near } => {
                     RecordError::NoHolding { holding, near: near.filter(|_| !asks_for_keys) }
                 }
                 error => error,
-            });
-            metrics.appended(done.as_deref().unwrap_or_default());
-            done
+            })
         };
         self.appends.spawn(work.in_current_span()).await.map_err(|failed| {
             tracing::error!(%failed, "an append did not come to its end");

@@ -1,6 +1,5 @@
 //! Colonies: where they stand, what is in them, whether they may be supered.
 
-use axum::extract::State;
 use axum::response::Response;
 use combclear_domain::Day;
 use combclear_domain::basics::spelling::nearest;
@@ -18,6 +17,7 @@ use crate::app::App;
 use crate::course::{ColonyCourse, Happened};
 use crate::doubt::Doubt;
 use crate::extract::{ColonyPath, HoldingPath, OnQuery, Path, Query};
+use crate::freshness::Asked;
 use crate::problem::{Problem, ProblemKind, Problems, label};
 
 /// The colonies alive on a day.
@@ -58,7 +58,7 @@ struct ColonyItem {
     responses((status = 200, description = "The colonies.", body = ColonyList), Problems),
 )]
 pub(crate) async fn list_colonies(
-    State(app): State<App>,
+    Asked(app): Asked,
     Path(path): Path<HoldingPath>,
     Query(query): Query<OnQuery>,
 ) -> Result<Response, Problem> {
@@ -123,7 +123,7 @@ struct LifeReport {
     responses((status = 200, description = "The colony.", body = ColonyReport), Problems),
 )]
 pub(crate) async fn get_colony(
-    State(app): State<App>,
+    Asked(app): Asked,
     Path(path): Path<ColonyPath>,
     Query(query): Query<OnQuery>,
 ) -> Result<Response, Problem> {
@@ -148,7 +148,7 @@ pub(crate) async fn get_colony(
     responses((status = 200, description = "The answer.", body = SuperingReport), Problems),
 )]
 pub(crate) async fn get_colony_supering(
-    State(app): State<App>,
+    Asked(app): Asked,
     Path(path): Path<ColonyPath>,
     Query(query): Query<OnQuery>,
 ) -> Result<Response, Problem> {

@@ -1,6 +1,5 @@
 //! What must or may be done, as JSON or a calendar.
 
-use axum::extract::State;
 use axum::http::header::{CONTENT_TYPE, VARY};
 use axum::http::{HeaderMap, HeaderValue};
 use axum::response::{IntoResponse, Response};
@@ -15,6 +14,7 @@ use crate::apiaries::unknown_apiary;
 use crate::app::App;
 use crate::doubt::Doubt;
 use crate::extract::{DueFormat, DueQuery, HoldingPath, Path, Query};
+use crate::freshness::Asked;
 use crate::problem::{Problem, Problems};
 
 /// The formats in order of preference.
@@ -39,7 +39,7 @@ const FORMS: [(&str, DueFormat); 2] =
     ),
 )]
 pub(crate) async fn get_due(
-    State(app): State<App>,
+    Asked(app): Asked,
     Path(path): Path<HoldingPath>,
     Query(query): Query<DueQuery>,
     headers: HeaderMap,

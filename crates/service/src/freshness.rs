@@ -2,20 +2,23 @@
 //!
 //! Every answer to a `GET` carries an `ETag`, and may be kept only to be asked about again: a front end sends the tag back in
 //! `If-None-Match` and gets `304` if nothing has changed. A tag of [`by_what_it_rests_on`] is known before the question is
-//! worked out, so the question is then not worked out at all. A tag of [`by_content`] comes from the answer itself.
+//! worked out, so the question is then not worked out at all; nor is it if the same question was answered before. A tag of [`by_content`] comes from the answer itself.
 
-use std::sync::LazyLock;
+use std::convert::Infallible;
+use std::sync::{Arc, LazyLock};
 use std::time::UNIX_EPOCH;
 
 use axum::Extension;
 use axum::body::Body;
 use axum::extract::rejection::RawPathParamsRejection;
-use axum::extract::{RawPathParams, Request};
+use axum::extract::{FromRequestParts, RawPathParams, Request};
 use axum::http::header::{ACCEPT, CACHE_CONTROL, ETAG, IF_NONE_MATCH};
+use axum::http::request::Parts;
 use axum::http::{HeaderMap, HeaderName, HeaderValue, Method, StatusCode, Uri};
 use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
 use combclear_domain::basics::words::HoldingName;
+use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::Hash;
 use http_body_util::BodyExt;
 
@@ -28,35 +31,61 @@ const ASK_AGAIN: HeaderValue = HeaderValue::from_static("private, no-cache");
 /// Must not be kept.
 const KEEP_NOTHING: HeaderValue = HeaderValue::from_static("no-store");
 
-/// Tags answers that rest on nothing but the journal of the holding, the day, the leaflets, the laws and this program.
+/// Tags answers that rest on nothing but the journal of the holding, the day, the leaflets, the laws and this program; and gives an
+/// answer again that was given to the same question, as long as all of these are the same.
 ///
-/// The tag is made before the answer. An entry recorded in between makes the answer newer than its tag, and the client asks once
-/// too often; never is an old answer taken for a new one.
+/// The tag and the answer are made from the same state of the holding.
 pub(crate) async fn by_what_it_rests_on(
     Extension(app): Extension<App>,
     path: Result<RawPathParams, RawPathParamsRejection>,
-    request: Request,
+    mut request: Request,
     next: Next,
 ) -> Response {
     let holding = path.ok().and_then(|path| {
         let (_, holding) = path.iter().find(|(name, _)| *name == "holding")?;
-        holding.parse().ok()
+        holding.parse::<HoldingName>().ok()
     });
     // The handler says what is wrong with a name.
     let Some(holding) = holding else { return next.run(request).await };
-    let tag = match tag_of(&app, &holding, request.uri(), request.headers()).await {
-        Ok(Some(tag)) => tag,
+    let at_hand = match app.holdings.snapshot(&holding).await {
+        Ok(Some(at_hand)) => at_hand,
         Ok(None) => return next.run(request).await,
-        Err(problem) => return problem.into_response(),
+        Err(error) => return Problem::from(error).into_response(),
     };
+    let rests_on = what_it_rests_on(&app, &at_hand, request.uri(), request.headers());
+    let Ok(tag) = weak(rests_on) else { return Problem::internal().into_response() };
     if known(request.headers()).any(|known| known == tag.as_bytes()) {
         return not_modified(tag);
     }
-    let mut response = next.run(request).await;
-    if response.status() == StatusCode::OK {
-        response.headers_mut().insert(ETAG, tag);
+    if request.method() != Method::GET {
+        return next.run(request).await;
     }
-    response
+    if let Some(kept) = app.kept.get(&rests_on) {
+        return kept;
+    }
+    request.extensions_mut().insert(AtHand(at_hand));
+    let mut response = next.run(request).await;
+    if response.status() != StatusCode::OK {
+        return response;
+    }
+    response.headers_mut().insert(ETAG, tag);
+    app.kept.keep(rests_on, response).await
+}
+
+/// The state of the holding that the question at hand is about.
+#[derive(Clone)]
+struct AtHand(Arc<Holding>);
+
+/// The service, with the state of the holding from which the tag of the answer was made.
+pub(crate) struct Asked(pub(crate) App);
+
+impl FromRequestParts<App> for Asked {
+    type Rejection = Infallible;
+
+    async fn from_request_parts(parts: &mut Parts, app: &App) -> Result<Asked, Infallible> {
+        let at_hand = parts.extensions.get::<AtHand>().map(|AtHand(holding)| Arc::clone(holding));
+        Ok(Asked(app.clone().about(at_hand)))
+    }
 }
 
 /// Tags every other answer to a `GET` by its content.
@@ -130,19 +159,13 @@ fn not_modified(tag: HeaderValue) -> Response {
     (StatusCode::NOT_MODIFIED, [(ETAG, tag)]).into_response()
 }
 
-/// `None` for a holding without entries.
-async fn tag_of(
-    app: &App,
-    holding: &HoldingName,
-    asked: &Uri,
-    headers: &HeaderMap,
-) -> Result<Option<HeaderValue>, Problem> {
-    let Some((_, head)) = app.holdings.journal().tip(holding).await? else { return Ok(None) };
+fn what_it_rests_on(app: &App, at_hand: &Holding, asked: &Uri, headers: &HeaderMap) -> Hash {
     let accept = headers.get_all(ACCEPT).iter().map(|accept| String::from_utf8_lossy(accept.as_bytes()));
     let accept = accept.collect::<Vec<_>>().join(",");
-    let (rules, today) = (app.rules(), app.clock.today());
-    let rests_on = [BUILD.as_str(), &format!("{rules} {holding} {head} {today} {asked}"), &accept].join("\n");
-    weak(Hash::of_content(rests_on.as_bytes())).map(Some)
+    let head = at_hand.tip().map_or(Hash::GENESIS, |(_, head)| head);
+    let (rules, today, holding) = (app.rules(), app.clock.today(), at_hand.name());
+    let rests_on = format!("{}\n{rules} {holding} {head} {today} {asked}\n{accept}", *BUILD);
+    Hash::of_content(rests_on.as_bytes())
 }
 
 /// Weak, since the same answer may be sent compressed.

@@ -25,6 +25,7 @@
 //! access.rs     who may do what, where keys are asked for
 //! host.rs       the host names it answers to              origin.rs   the pages elsewhere that may call it
 //! freshness.rs  which answers may be kept, and whether a kept one still holds
+//! kept.rs       the answers that this process keeps itself
 //! doubt.rs      what an answer about today says where the clock is behind the journal
 //! body.rs       bodies: how many bytes of them are in memory at a time, and how long they may take
 //! work.rs       work that takes long, off the threads that take requests in, and how much of it at a time
@@ -70,6 +71,7 @@ mod flat;
 mod freshness;
 mod holdings;
 mod host;
+mod kept;
 mod kinds;
 mod laws;
 mod leaflets;

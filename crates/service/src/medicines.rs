@@ -1,7 +1,6 @@
 //! The medicines of a holding, as the keeper described them.
 
 use axum::Json;
-use axum::extract::State;
 use axum::response::{IntoResponse, Response};
 use combclear_domain::basics::natural::sort_naturally;
 use combclear_domain::basics::words::{HoldingName, LotName};
@@ -13,6 +12,7 @@ use utoipa::ToSchema;
 
 use crate::app::App;
 use crate::extract::{HoldingPath, Nothing, Path, Query};
+use crate::freshness::Asked;
 use crate::problem::{Problem, Problems};
 
 /// The medicines of a holding.
@@ -51,7 +51,7 @@ struct MedicineItem {
     responses((status = 200, description = "The medicines.", body = MedicineList), Problems),
 )]
 pub(crate) async fn list_medicines(
-    State(app): State<App>,
+    Asked(app): Asked,
     Path(path): Path<HoldingPath>,
     Query(Nothing {}): Query<Nothing>,
 ) -> Result<Response, Problem> {

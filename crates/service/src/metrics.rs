@@ -12,7 +12,7 @@ use axum::http::{HeaderValue, Method, StatusCode};
 use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
 use combclear_domain::journal::Hash;
-use combclear_store::{Recorded, StoreError};
+use combclear_store::{InMemory, StoreError};
 use prometheus_client::encoding::text::{encode_eof, encode_registry};
 use prometheus_client::metrics::counter::Counter;
 use prometheus_client::metrics::family::Family;
@@ -70,14 +70,13 @@ impl Metrics {
         self
     }
 
-    /// Counts what one commit added.
-    pub(crate) fn appended(&self, recorded: &[Recorded]) {
-        let new = recorded.iter().filter(|recorded| matches!(recorded, Recorded::New(_))).count();
-        if let Ok(new) = u32::try_from(new)
-            && new > 0
+    /// Counts what one commit added, which may be what several requests sent.
+    pub(crate) fn committed(&self, entries: usize) {
+        if let Ok(entries) = u32::try_from(entries)
+            && entries > 0
         {
-            self.entries.inc_by(new.into());
-            self.commits.observe(new.into());
+            self.entries.inc_by(entries.into());
+            self.commits.observe(entries.into());
         }
     }
 }
@@ -148,7 +147,7 @@ async fn right_now(app: &App) -> Registry {
     }
     let about = "Entries in the journal of a holding: the place of its head. The label is the beginning of the SHA-256 of its name";
     registry.register("journal_head", about, heads);
-    let (holdings, entries) = app.holdings.in_memory().await;
+    let InMemory { holdings, entries, bytes } = app.holdings.in_memory();
     let mut gauge = |name: &str, about: &str, unit: Option<Unit>, value: u64| {
         let gauge = Gauge::<i64>::default();
         gauge.set(i64::try_from(value).unwrap_or(i64::MAX));
@@ -158,11 +157,13 @@ async fn right_now(app: &App) -> Registry {
         }
     };
     gauge("folded_holdings", "Holdings in memory", None, holdings);
+    gauge("folded_entries", "Entries of the holdings in memory", None, entries);
+    gauge("folds", "What the holdings in memory take, about", Some(Unit::Bytes), bytes);
     gauge(
-        "folded_entries",
-        "Entries of the holdings in memory; those just being written to are left out",
-        None,
-        entries,
+        "kept_answers",
+        "What answers take that are kept to be given again",
+        Some(Unit::Bytes),
+        app.kept.bytes(),
     );
     gauge(
         "reports_in_progress",

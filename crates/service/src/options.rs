@@ -1,6 +1,5 @@
 //! What else can be used, in a colony and at an apiary.
 
-use axum::extract::State;
 use axum::response::Response;
 use combclear_domain::Day;
 use combclear_domain::facts::holding::Holding;
@@ -14,6 +13,7 @@ use crate::app::App;
 use crate::colonies::check_known;
 use crate::doubt::Doubt;
 use crate::extract::{ApiaryPath, ColonyPath, OptionsQuery, Path, Query};
+use crate::freshness::Asked;
 use crate::problem::{Problem, Problems, label};
 
 /// Ask what else can be used in a colony
@@ -28,7 +28,7 @@ use crate::problem::{Problem, Problems, label};
     responses((status = 200, description = "The options, in order.", body = OptionsReport), Problems),
 )]
 pub(crate) async fn get_colony_options(
-    State(app): State<App>,
+    Asked(app): Asked,
     Path(path): Path<ColonyPath>,
     Query(query): Query<OptionsQuery>,
 ) -> Result<Response, Problem> {
@@ -54,7 +54,7 @@ pub(crate) async fn get_colony_options(
     responses((status = 200, description = "The options, in order.", body = ApiaryReport), Problems),
 )]
 pub(crate) async fn get_apiary_options(
-    State(app): State<App>,
+    Asked(app): Asked,
     Path(path): Path<ApiaryPath>,
     Query(query): Query<OptionsQuery>,
 ) -> Result<Response, Problem> {

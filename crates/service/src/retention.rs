@@ -1,6 +1,5 @@
 //! How long the records of a holding must be kept.
 
-use axum::extract::State;
 use axum::response::Response;
 use combclear_domain::questions::retention::Retention;
 use combclear_wording::Words;
@@ -9,6 +8,7 @@ use combclear_wording::retention::RetentionReport;
 use crate::app::App;
 use crate::doubt::Doubt;
 use crate::extract::{HoldingPath, OnQuery, Path, Query};
+use crate::freshness::Asked;
 use crate::problem::{Problem, Problems};
 
 /// Ask how long records must be kept
@@ -23,7 +23,7 @@ use crate::problem::{Problem, Problems};
     responses((status = 200, description = "The sets of records, in order.", body = RetentionReport), Problems),
 )]
 pub(crate) async fn get_retention(
-    State(app): State<App>,
+    Asked(app): Asked,
     Path(path): Path<HoldingPath>,
     Query(query): Query<OnQuery>,
 ) -> Result<Response, Problem> {

@@ -1,6 +1,5 @@
 //! What is left of each lot.
 
-use axum::extract::State;
 use axum::response::Response;
 use combclear_domain::questions::stock::Stock;
 use combclear_wording::Words;
@@ -9,6 +8,7 @@ use combclear_wording::stock::StockReport;
 use crate::app::App;
 use crate::doubt::Doubt;
 use crate::extract::{HoldingPath, OnQuery, Path, Query};
+use crate::freshness::Asked;
 use crate::problem::{Problem, Problems};
 
 /// Ask what is in stock
@@ -23,7 +23,7 @@ use crate::problem::{Problem, Problems};
     responses((status = 200, description = "The stock.", body = StockReport), Problems),
 )]
 pub(crate) async fn get_stock(
-    State(app): State<App>,
+    Asked(app): Asked,
     Path(path): Path<HoldingPath>,
     Query(query): Query<OnQuery>,
 ) -> Result<Response, Problem> {

@@ -24,6 +24,8 @@ pub struct Limits {
     pub reports: usize,
     /// The most bytes of bodies in memory at a time.
     pub bodies: u32,
+    /// The most bytes of answers that are kept to be given again.
+    pub answers: u64,
     /// How long a request waits for its share before it is told to come again.
     pub wait: Duration,
     /// How long a client may fall silent in the middle of a body.
@@ -37,6 +39,7 @@ impl Default for Limits {
         Limits {
             reports: cores.max(2),
             bodies: 64 * 1024 * 1024,
+            answers: 32 * 1024 * 1024,
             wait: Duration::from_secs(8),
             silence: Duration::from_secs(15),
         }

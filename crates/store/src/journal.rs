@@ -20,6 +20,15 @@ pub trait Journal: Send + Sync {
     /// [`StoreError`].
     async fn tip(&self, holding: &HoldingName) -> Result<Option<(u64, Hash)>, StoreError>;
 
+    /// What is another whenever anything was committed to the database in between, by whomever; asked without waiting. `None` if this
+    /// kind of database does not tell: then only the last place says whether a journal has gone on.
+    ///
+    /// # Errors
+    /// [`StoreError::Replaced`].
+    fn version(&self) -> Result<Option<Version>, StoreError> {
+        Ok(None)
+    }
+
     /// Begins a write to a holding: no other writer gets in until it is done or dropped. Waits for one that is at work, so take it
     /// before any lock that readers need.
     ///
@@ -63,7 +72,7 @@ pub trait Journal: Send + Sync {
     -> Result<Vec<Entry>, StoreError>;
 
     /// Entries after this one, in order, as the fold takes them in. `None` starts with the first. Each is as it was sealed and
-    /// follows the one before it.
+    /// follows the one before it. Many of them are to be asked for on a thread that may be kept busy.
     ///
     /// # Errors
     /// As [`Journal::page`], and [`StoreError::Broken`] for the first that does not follow.
@@ -199,9 +208,19 @@ pub enum Weakness {
     },
 }
 
+/// A state of a database, told from others of the same one as long as it is open.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Version(pub i64);
+
 /// A write to one holding that has begun. If it is dropped, nothing was written.
 #[async_trait]
 pub trait Writing: Send {
+    /// The place and hash of the last entry. It stays the last until this write ends.
+    ///
+    /// # Errors
+    /// [`StoreError`].
+    async fn tip(&mut self) -> Result<Option<(u64, Hash)>, StoreError>;
+
     /// Adds entries sealed after `after`, and contents of documents: all or none. Contents already stored are skipped. An
     /// entry without a body must come together with the entry that names its archive.
     ///

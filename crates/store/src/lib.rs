@@ -5,6 +5,9 @@
 //! journal.rs      traits Journal and Writing, and their result types: the interface of the store
 //! documents.rs    the documents of a holding, each checked against its stored content
 //! holdings.rs     Holdings: a journal with its holdings in memory; records entries, answers questions
+//! recording.rs    entries on their way into the journal, committed together with others that wait
+//! folds.rs        the holdings in memory, caught up before each answer and put out of memory where there is no room
+//! fold.rs         one of them: what readers are shown, and the copy that is brought further
 //! sql_journal.rs  SqlJournal<B: Backend>: append, page, verify ..., written once for every database
 //! verify.rs       walks the chain over raw rows
 //! key_row.rs      a key as a row
@@ -12,6 +15,7 @@
 //! sql.rs          every statement, once, with $1 placeholders
 //! statements.rs   trait Statements: bind and fetch, generated per database by a macro
 //! sqlite.rs       SQLite: how a file is opened, how a write begins, what its errors mean
+//! on_the_spot.rs  connections to such a file for what is asked before every question, and for reading it whole
 //! postgres.rs     PostgreSQL: the same of a database on a server
 //! error.rs        StoreError
 //! ```
@@ -57,10 +61,14 @@ use std::path::PathBuf;
 use std::sync::Arc;
 
 mod documents;
+mod fold;
+mod folds;
 mod holdings;
 mod journal;
 mod key_row;
+mod on_the_spot;
 mod postgres;
+mod recording;
 mod row;
 mod sql;
 mod sql_journal;
@@ -72,8 +80,9 @@ use combclear_domain::journal::keeping::BadAddress;
 pub use combclear_domain::journal::keeping::{ContentState, DocumentFault, Missed, StoreError};
 
 pub use documents::{Attached, content_of, contents_of, documents};
+pub use folds::InMemory;
 pub use holdings::{Holdings, IfNew, OnRefusal, RecordError, Recorded};
-pub use journal::{AppendError, Journal, Verified, Weakness, Writing};
+pub use journal::{AppendError, Journal, Verified, Version, Weakness, Writing};
 
 /// Opens the journals at an address and migrates the database.
 ///

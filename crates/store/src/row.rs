@@ -111,8 +111,9 @@ impl Row {
     /// The row understood as an entry, or what cannot be understood about it.
     pub(crate) fn entry(&self) -> Result<Entry, Misfit> {
         let columns = self.columns();
-        let Kept { id, seq, on, at, recorded_at, recorded_by, event, copied_from, correction, hash } =
-            columns.kept(&columns.fields("")?)?;
+        let kept = columns.kept(&columns.fields("")?)?;
+        let Kept { id, seq, on, at, recorded_at, recorded_by, event, copied_from, correction, hash, .. } =
+            kept;
         let body = text("body", columns.body)?.into();
         let draft = Draft { id, on, at, recorded_by, event, body, copied_from, correction };
         let key = match &self.key {
@@ -144,20 +145,20 @@ impl Row {
 
 /// A row without the hash before it, where it lies: nothing is copied that an entry does not keep.
 pub(crate) struct Columns<'a> {
-    seq: i64,
-    id: &'a [u8],
-    happened_on: &'a [u8],
-    happened_at: Option<&'a [u8]>,
-    recorded_at: &'a [u8],
-    recorded_by: &'a [u8],
-    kind: &'a [u8],
-    body: &'a [u8],
-    corrects: Option<&'a [u8]>,
-    reason: Option<&'a [u8]>,
-    copied_from: Option<&'a [u8]>,
-    written_on: Option<&'a [u8]>,
-    key: Option<&'a [u8]>,
-    hash: &'a [u8],
+    pub(crate) seq: i64,
+    pub(crate) id: &'a [u8],
+    pub(crate) happened_on: &'a [u8],
+    pub(crate) happened_at: Option<&'a [u8]>,
+    pub(crate) recorded_at: &'a [u8],
+    pub(crate) recorded_by: &'a [u8],
+    pub(crate) kind: &'a [u8],
+    pub(crate) body: &'a [u8],
+    pub(crate) corrects: Option<&'a [u8]>,
+    pub(crate) reason: Option<&'a [u8]>,
+    pub(crate) copied_from: Option<&'a [u8]>,
+    pub(crate) written_on: Option<&'a [u8]>,
+    pub(crate) key: Option<&'a [u8]>,
+    pub(crate) hash: &'a [u8],
 }
 
 impl<'a> Columns<'a> {
@@ -227,6 +228,7 @@ impl<'a> Columns<'a> {
             seq: u64::try_from(self.seq).map_err(|_| Misfit::Place { seq: self.seq })?,
             recorded_at: read::<Instant>("recorded_at", fields.recorded_at)?,
             hash: hash("hash", self.hash)?,
+            text_bytes: self.body.len(),
         })
     }
 

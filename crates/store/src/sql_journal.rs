@@ -3,7 +3,7 @@
 use std::collections::HashMap;
 use std::future::Future;
 use std::path::Path;
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
 use std::time::Duration;
 
 use async_trait::async_trait;
@@ -17,7 +17,7 @@ use sqlx::pool::PoolConnection;
 use sqlx::{Database, Pool, Transaction};
 
 use crate::documents;
-use crate::journal::{AppendError, Journal, Verified, Weakness, Writing};
+use crate::journal::{AppendError, Journal, Verified, Version, Weakness, Writing};
 use crate::key_row::{self, KeyRow};
 use crate::row::{self, NotKept, Row};
 use crate::statements::Statements;
@@ -54,6 +54,19 @@ pub(crate) trait Backend: Send + Sync + 'static {
 
     /// Why nothing can be written, if the database is open for reading only.
     fn may_write(&self) -> Result<(), StoreError>;
+
+    /// See [`Journal::version`].
+    fn version(&self) -> Option<Version>;
+
+    /// As [`Journal::kept`], on this thread; `None` where entries cannot be read like that.
+    fn kept_on_the_spot(
+        &self,
+        _holding: &str,
+        _after: Option<(u64, Hash)>,
+        _limit: u32,
+    ) -> Option<Result<Vec<Kept>, NotKept>> {
+        None
+    }
 
     /// Checks that the database is still where it was opened, and no other was put in its place.
     fn is_in_place(&self) -> Result<(), StoreError>;
@@ -147,12 +160,17 @@ impl<B: Backend> Journal for SqlJournal<B> {
         tip_on(&*self.backend, &mut reader, holding).await
     }
 
+    fn version(&self) -> Result<Option<Version>, StoreError> {
+        self.backend.is_in_place()?;
+        Ok(self.backend.version())
+    }
+
     async fn begin_write(&self, holding: &HoldingName) -> Result<Box<dyn Writing>, StoreError> {
         let backend = Arc::clone(&self.backend);
         backend.may_write()?;
         backend.is_in_place()?;
         let write = backend.ask(backend.begin_write(Some(holding))).await?;
-        Ok(Box::new(SqlWriting { backend, write, holding: holding.clone() }))
+        Ok(Box::new(SqlWriting { backend, write, holding: holding.clone(), tip: OnceLock::new() }))
     }
 
     async fn page(
@@ -175,8 +193,14 @@ impl<B: Backend> Journal for SqlJournal<B> {
         after: Option<(u64, Hash)>,
         limit: u32,
     ) -> Result<Vec<Kept>, StoreError> {
-        let mut reader = self.reader().await?;
-        let kept = self.backend.ask(reader.kept(holding.as_str(), after, limit.into())).await?;
+        self.backend.is_in_place()?;
+        let on_the_spot = self.backend.kept_on_the_spot(holding.as_str(), after, limit);
+        let kept = if let Some(kept) = on_the_spot {
+            kept
+        } else {
+            let mut reader = self.reader().await?;
+            self.backend.ask(reader.kept(holding.as_str(), after, limit.into())).await?
+        };
         kept.map_err(|why| match why {
             NotKept::Broken(broken) => {
                 StoreError::Broken { holding: holding.clone(), broken: Box::new(broken) }
@@ -328,12 +352,14 @@ struct SqlWriting<B: Backend> {
     backend: Arc<B>,
     write: Transaction<'static, B::Db>,
     holding: HoldingName,
+    /// The last entry, once it was looked up: nobody else adds one meanwhile.
+    tip: OnceLock<Option<(u64, Hash)>>,
 }
 
 impl<B: Backend> SqlWriting<B> {
     /// Checks that this is still the last entry.
     async fn is_next_after(&mut self, after: Option<(u64, Hash)>) -> Result<(), AppendError> {
-        let now = tip_on(&*self.backend, &mut self.write, &self.holding).await?;
+        let now = Writing::tip(self).await?;
         if now == after { Ok(()) } else { Err(AppendError::TipMoved { now }) }
     }
 
@@ -348,6 +374,14 @@ impl<B: Backend> SqlWriting<B> {
 
 #[async_trait]
 impl<B: Backend> Writing for SqlWriting<B> {
+    async fn tip(&mut self) -> Result<Option<(u64, Hash)>, StoreError> {
+        if let Some(tip) = self.tip.get() {
+            return Ok(*tip);
+        }
+        let tip = tip_on(&*self.backend, &mut self.write, &self.holding).await?;
+        Ok(*self.tip.get_or_init(|| tip))
+    }
+
     async fn append(
         mut self: Box<Self>,
         after: Option<(u64, Hash)>,
@@ -356,7 +390,7 @@ impl<B: Backend> Writing for SqlWriting<B> {
     ) -> Result<(), AppendError> {
         self.is_next_after(after).await?;
         // Every exit but the last line drops the transaction, which rolls it back.
-        let SqlWriting { backend, write, holding } = &mut *self;
+        let SqlWriting { backend, write, holding, .. } = &mut *self;
         let holding = &*holding;
         let vouched = vouched_for(holding, entries).map_err(AppendError::NotSealed)?;
         let mut tip = after;
@@ -389,7 +423,7 @@ impl<B: Backend> Writing for SqlWriting<B> {
             |seq: u64, what: Misfit| AppendError::NotSealed(Broken { seq, id: entry.draft.id, what });
         self.is_next_after(after).await?;
         // Every way out of here but the last line drops the transaction, which takes back what was written.
-        let SqlWriting { backend, write, holding } = &mut *self;
+        let SqlWriting { backend, write, holding, .. } = &mut *self;
         let holding = &*holding;
         entry.follows(holding, after).map_err(AppendError::NotSealed)?;
         says_what_it_means(entry).map_err(AppendError::NotSealed)?;

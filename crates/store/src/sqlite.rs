@@ -6,13 +6,15 @@ use std::path::{Path, PathBuf};
 use std::time::Duration;
 
 use combclear_domain::basics::words::HoldingName;
-use combclear_domain::journal::Hash;
+use combclear_domain::journal::{Hash, Kept};
 use sqlx::migrate::{MigrateError, Migrator};
 use sqlx::sqlite::{SqliteConnectOptions, SqlitePoolOptions, SqliteSynchronous};
 use sqlx::{ConnectOptions, Connection, Sqlite, SqliteConnection, SqlitePool, Transaction};
 use tokio::sync::OnceCell;
 
-use crate::journal::Weakness;
+use crate::journal::{Version, Weakness};
+use crate::on_the_spot::OnTheSpot;
+use crate::row::NotKept;
 use crate::sql_journal::{Backend, SqlJournal};
 use combclear_domain::journal::keeping::{BadAddress, NotOpened, StoreError};
 
@@ -38,6 +40,7 @@ pub(crate) struct SqliteFile {
     place: PathBuf,
     writer: SqlitePool,
     readers: SqlitePool,
+    on_the_spot: OnTheSpot,
     /// Why nothing that it holds is to be trusted, if something was wrong with it when it was opened.
     untrusted: Option<StoreError>,
     /// Which file it is: one that is put in its place later is another.
@@ -78,7 +81,8 @@ impl SqliteFile {
             .connect_lazy_with(options.clone());
         let readers = pool().max_connections(READERS).connect_lazy_with(options.pragma("query_only", "on"));
         let identity = identity(&place);
-        Ok(SqliteFile { place, writer, readers, untrusted, identity, reading_only })
+        let on_the_spot = if reading_only.is_none() { OnTheSpot::over(&place) } else { OnTheSpot::closed() };
+        Ok(SqliteFile { place, writer, readers, on_the_spot, untrusted, identity, reading_only })
     }
 }
 
@@ -104,6 +108,19 @@ impl Backend for SqliteFile {
             return Ok(());
         }
         Err(StoreError::Replaced { place: self.place.display().to_string() })
+    }
+
+    fn version(&self) -> Option<Version> {
+        self.on_the_spot.version()
+    }
+
+    fn kept_on_the_spot(
+        &self,
+        holding: &str,
+        after: Option<(u64, Hash)>,
+        limit: u32,
+    ) -> Option<Result<Vec<Kept>, NotKept>> {
+        self.on_the_spot.kept(holding, after, limit)
     }
 
     fn may_write(&self) -> Result<(), StoreError> {
@@ -148,6 +165,7 @@ impl Backend for SqliteFile {
 
     async fn close(&self) {
         // The last connection to close moves the log into the file.
+        self.on_the_spot.close();
         self.readers.close().await;
         self.writer.close().await;
     }

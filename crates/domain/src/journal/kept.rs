@@ -32,6 +32,8 @@ pub struct Kept {
     pub correction: Option<Box<Correction>>,
     /// Its hash, for sealing the next one.
     pub hash: Hash,
+    /// The length of the text of its body, in bytes, by which it is reckoned what it takes in memory.
+    pub text_bytes: usize,
 }
 
 /// An entry that was recorded at an earlier time than the entry before it: the clock of the machine was wrong at one of the two.
@@ -69,6 +71,7 @@ impl From<&Entry> for Kept {
             copied_from: draft.copied_from.clone(),
             correction: draft.correction.clone(),
             hash: entry.hash,
+            text_bytes: draft.body.len(),
         }
     }
 }

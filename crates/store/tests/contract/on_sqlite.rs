@@ -10,6 +10,8 @@ pub(crate) mod archive;
 pub(crate) mod documents;
 #[path = "both/keys.rs"]
 mod keys;
+#[path = "both/memory.rs"]
+mod memory;
 #[path = "both/read.rs"]
 mod read;
 #[path = "both/verify.rs"]

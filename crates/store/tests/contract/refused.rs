@@ -238,7 +238,7 @@ mod modes {
     fn a_file_that_may_not_be_read_is_refused() {
         without_rights("a_file_that_may_not_be_read_is_refused", async || {
             let (bench, journal, ..) = Bench::with_entries(1).await;
-            drop(journal);
+            journal.close().await;
             // Write-only.
             set_mode(&bench.path, 0o200);
             let error = refusal(&bench.url()).await;

@@ -163,7 +163,7 @@ async fn record(
     let spinner = progress::spinner(Label::ImportRecording);
     let on_refusal = if keep_going { OnRefusal::LeaveOut } else { OnRefusal::Collect };
     let outcome =
-        holdings.record_each(&file.header.holding, &drafts, clock::now(), on_refusal, IfNew::Begin).await;
+        holdings.record_each(&file.header.holding, drafts, clock::now(), on_refusal, IfNew::Begin).await;
     spinner.finish_and_clear();
     let (recorded, refused) = outcome?;
     left_out.extend(refused.iter().map(|error| refusal(file, error)));

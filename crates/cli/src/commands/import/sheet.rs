@@ -84,7 +84,7 @@ pub(super) async fn run(at: &Place, import: &Import, format: Format) -> Result<O
         let added = drafts.len();
         if added > 0 {
             let (_, refused) =
-                holdings.record_each(&name, &drafts, clock::now(), OnRefusal::Stop, IfNew::Begin).await?;
+                holdings.record_each(&name, drafts, clock::now(), OnRefusal::Stop, IfNew::Begin).await?;
             // Somebody else recorded in between.
             if let Some(error) = refused.into_iter().next() {
                 return Err(error.into());

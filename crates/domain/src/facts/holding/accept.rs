@@ -177,6 +177,7 @@ impl Holding {
         if self.tip != Some(last.tip()) || of_archive {
             return false;
         }
+        self.text_bytes = self.text_bytes.saturating_sub(last.draft.body.len());
         self.unlist(&record);
         self.records.remove(record.id);
         if let Some(correction) = &record.correction {
@@ -191,6 +192,7 @@ impl Holding {
 
     /// Adds an entry to the fold, and removes the one it corrects.
     pub(super) fn take_in(&mut self, entry: Kept, moved: Moved) {
+        self.text_bytes += entry.text_bytes;
         let record = Arc::new(self.record_of(entry));
         if let Some(correction) = &record.correction {
             if let Some(old) = self.records.get(correction.of).cloned() {
@@ -279,8 +281,7 @@ impl Holding {
     }
 
     fn record_of(&self, entry: Kept) -> Record {
-        let Kept { id, seq, on, at, recorded_at, recorded_by, event, copied_from, correction, hash: _ } =
-            entry;
+        let Kept { id, seq, on, at, recorded_at, recorded_by, event, copied_from, correction, .. } = entry;
         let corrected = correction.as_ref().and_then(|correction| self.records.get(correction.of));
         let moment_kept = corrected.filter(|old| old.on == on && old.at == at);
         let place = moment_kept.map_or(seq, |old| old.place);

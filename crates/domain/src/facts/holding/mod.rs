@@ -126,6 +126,8 @@ pub struct Holding {
     built_on: HashMap<EntryId, File>,
     /// Entries without a body that no archive entry accounts for yet, by position.
     bare: BTreeMap<u64, EntryId>,
+    /// The text of all bodies that were taken in, in bytes.
+    text_bytes: usize,
 }
 
 impl Holding {
@@ -149,6 +151,7 @@ impl Holding {
             balances: BTreeMap::new(),
             built_on: HashMap::new(),
             bare: BTreeMap::new(),
+            text_bytes: 0,
         }
     }
 
@@ -163,6 +166,17 @@ impl Holding {
     pub fn tip(&self) -> Option<(u64, Hash)> {
         self.tip
     }
+
+    /// What it takes in memory, in bytes, about: the text that was taken in, and [`Holding::BYTES_PER_ENTRY`] for each entry.
+    #[must_use]
+    pub fn weight(&self) -> u64 {
+        let entries = self.tip.map_or(0, |(entries, _)| entries);
+        let text = u64::try_from(self.text_bytes).unwrap_or(u64::MAX);
+        entries.saturating_mul(Holding::BYTES_PER_ENTRY).saturating_add(text)
+    }
+
+    /// What goes with each entry beside the text of its body, in bytes, as it was measured.
+    const BYTES_PER_ENTRY: u64 = 300;
 
     /// Adds an entry that is already in the journal, without checking it.
     pub fn restore(&mut self, entry: impl Into<Kept>) {

@@ -184,7 +184,7 @@ async fn holdings() -> (Bench, Holdings, HoldingName) {
     let drafts: Vec<Draft> = drafts;
     let on_refusal = combclear_store::OnRefusal::Stop;
     let begin = combclear_store::IfNew::Begin;
-    holdings.record_each(&holding, &drafts, recorded_at(), on_refusal, begin).await.unwrap();
+    holdings.record_each(&holding, drafts, recorded_at(), on_refusal, begin).await.unwrap();
     (bench, holdings, holding)
 }
 
