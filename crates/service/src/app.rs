@@ -1,5 +1,6 @@
 //! The shared state of the handlers.
 
+use std::ops::Deref;
 use std::sync::{Arc, OnceLock};
 use std::time::Duration;
 
@@ -38,9 +39,17 @@ pub trait Clock: Send + Sync {
     fn today(&self) -> Day;
 }
 
-/// Holdings, leaflets, laws and clock. Cheap to clone.
+/// Holdings, leaflets, laws and clock. Cheap to clone: every layer around a route does it for every request.
 #[derive(Clone)]
 pub struct App {
+    parts: Arc<Parts>,
+    /// The state of the holding that the question at hand is about, if it was looked up already.
+    at_hand: Option<Arc<Holding>>,
+}
+
+/// What all requests share. It is looked at through [`App`] only.
+#[derive(Clone)]
+pub struct Parts {
     pub(crate) holdings: Arc<Holdings>,
     pub(crate) leaflets: Arc<Leaflets>,
     pub(crate) laws: Arc<Laws>,
@@ -61,8 +70,14 @@ pub struct App {
     pub(crate) origins: Vec<Origin>,
     rules: Arc<OnceLock<Hash>>,
     pub(crate) kept: Arc<KeptAnswers>,
-    /// The state of the holding that the question at hand is about, if it was looked up already.
-    at_hand: Option<Arc<Holding>>,
+}
+
+impl Deref for App {
+    type Target = Parts;
+
+    fn deref(&self) -> &Parts {
+        &self.parts
+    }
 }
 
 impl App {
@@ -78,7 +93,7 @@ impl App {
         let metrics = Arc::new(Metrics::new());
         let counted = Arc::clone(&metrics);
         holdings.tell_of_commits(move |entries| counted.committed(entries));
-        App {
+        let parts = Parts {
             holdings,
             leaflets,
             laws,
@@ -94,39 +109,48 @@ impl App {
             origins: Vec::new(),
             rules: Arc::default(),
             kept: Arc::new(KeptAnswers::within(limits)),
-            at_hand: None,
-        }
+        };
+        App { parts: Arc::new(parts), at_hand: None }
+    }
+
+    fn with(mut self, change: impl FnOnce(&mut Parts)) -> App {
+        change(Arc::make_mut(&mut self.parts));
+        self
     }
 
     /// Lets pages of these origins call the service from a browser. Without any, only its own pages may.
     #[must_use]
     pub fn open_to(self, origins: Vec<Origin>) -> App {
-        App { origins, ..self }
+        self.with(|app| app.origins = origins)
     }
 
     /// Asks everybody for a key, and lets each make so many requests.
     #[must_use]
     pub fn asking_for_keys(self, rate: Rate) -> App {
-        App { door: Door::with_keys(rate), ..self }
+        self.with(|app| app.door = Door::with_keys(rate))
     }
 
     /// Answers to these host names too, without a port.
     #[must_use]
     pub fn named(self, names: Vec<String>) -> App {
-        App { names, ..self }
+        self.with(|app| app.names = names)
     }
 
     /// Lets requests use up this much together.
     #[must_use]
     pub fn within(self, limits: Limits) -> App {
-        let (reports, room) = (Reports::within(limits), Room::within(limits));
-        App { reports, room, silence: limits.silence, kept: Arc::new(KeptAnswers::within(limits)), ..self }
+        self.with(|app| {
+            app.reports = Reports::within(limits);
+            app.room = Room::within(limits);
+            app.kept = Arc::new(KeptAnswers::within(limits));
+            app.silence = limits.silence;
+        })
     }
 
     /// Offers PDF through this typesetter. Without one there is no PDF.
     #[must_use]
     pub fn typeset_by(self, typesetter: Arc<dyn Typesetter>) -> App {
-        App { typesetter: Some(typesetter), ..self }
+        self.with(|app| app.typesetter = Some(typesetter))
     }
 
     /// Answers from this state of a holding, if there is one at hand.

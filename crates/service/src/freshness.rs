@@ -160,12 +160,22 @@ fn not_modified(tag: HeaderValue) -> Response {
 }
 
 fn what_it_rests_on(app: &App, at_hand: &Holding, asked: &Uri, headers: &HeaderMap) -> Hash {
-    let accept = headers.get_all(ACCEPT).iter().map(|accept| String::from_utf8_lossy(accept.as_bytes()));
-    let accept = accept.collect::<Vec<_>>().join(",");
+    let mut rests_on = Vec::with_capacity(512);
+    // Each part that a client writes ends with what stands in none of them.
+    let parts = [
+        BUILD.as_bytes(),
+        at_hand.name().as_str().as_bytes(),
+        asked.path_and_query().map_or(&b""[..], |asked| asked.as_str().as_bytes()),
+    ];
+    for part in parts.into_iter().chain(headers.get_all(ACCEPT).iter().map(HeaderValue::as_bytes)) {
+        rests_on.extend_from_slice(part);
+        rests_on.push(b'\n');
+    }
     let head = at_hand.tip().map_or(Hash::GENESIS, |(_, head)| head);
-    let (rules, today, holding) = (app.rules(), app.clock.today(), at_hand.name());
-    let rests_on = format!("{}\n{rules} {holding} {head} {today} {asked}\n{accept}", *BUILD);
-    Hash::of_content(rests_on.as_bytes())
+    rests_on.extend_from_slice(&app.rules().0);
+    rests_on.extend_from_slice(&head.0);
+    rests_on.extend_from_slice(app.clock.today().to_string().as_bytes());
+    Hash::of_content(&rests_on)
 }
 
 /// Weak, since the same answer may be sent compressed.
