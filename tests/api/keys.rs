@@ -10,6 +10,7 @@ use combclear_service::Rate;
 use serde_json::{Value, json};
 
 use crate::bench::{Answer, Bench, TODAY};
+use crate::layers::logged;
 use crate::seed::{self, HOLDING, entry, id};
 
 /// Another holding of the same database.
@@ -438,6 +439,51 @@ async fn a_key_that_asks_too_often_is_told_to_wait_and_holds_up_no_other() {
     for _ in 0..20 {
         ask(&bench, Nobody, Method::GET, "/healthz", None).await.good();
     }
+}
+
+/// What was looked up, and what was answered, is kept for the next request: not for a key that was ended meanwhile.
+#[tokio::test]
+async fn a_key_that_is_ended_is_refused_from_the_next_request_on() {
+    let bench = keyed().await;
+    let path = format!("/holdings/{HOLDING}/colonies");
+    for _ in 0..3 {
+        ask(&bench, Keeper, Method::GET, &path, None).await.good();
+    }
+    let now = "2026-04-11T10:00:00.000Z".parse().unwrap();
+    assert!(bench.journal.end_key("keeper00".parse().unwrap(), now).await.unwrap());
+    assert_eq!(ask(&bench, Keeper, Method::GET, &path, None).await.status, 401);
+    ask(&bench, Helper, Method::GET, &path, None).await.good();
+}
+
+/// Who asked for an answer that was given to somebody else before is asked for a key all the same.
+#[tokio::test]
+async fn an_answer_that_is_kept_is_given_to_nobody_who_may_not_have_it() {
+    let bench = keyed().await;
+    let path = format!("/holdings/{HOLDING}/colonies/M1/supering");
+    let whole = ask(&bench, Keeper, Method::GET, &path, None).await;
+    whole.good();
+    let again = ask(&bench, Reader, Method::GET, &path, None).await;
+    assert_eq!(again.text(), whole.text());
+    for (caller, status) in [(Foreign, 403), (Operator, 403), (Nobody, 401), (Ended, 401), (RunOut, 401)] {
+        let refused = ask(&bench, caller, Method::GET, &path, None).await;
+        assert_eq!(refused.status, status, "{caller:?}: {}", refused.text());
+        assert!(!refused.text().contains("grounds"), "{caller:?}");
+    }
+}
+
+#[tokio::test]
+async fn the_log_names_the_key_and_never_its_secret() {
+    let bench = keyed().await;
+    let path = format!("/holdings/{HOLDING}/colonies");
+    for (caller, id) in [(Reader, "keyed-1"), (WrongSecret, "keyed-2")] {
+        let request = Request::get(&path).header("authorization", caller.header().unwrap());
+        bench.send(request.header("x-request-id", id).body(Body::empty()).unwrap()).await;
+    }
+    let keys = logged(|line| {
+        let id = line["span"]["id"].as_str().filter(|id| id.starts_with("keyed-"))?;
+        Some(json!([id, line["span"]["key"]]))
+    });
+    assert_eq!(keys, [json!(["keyed-1", "reader00"]), json!(["keyed-2", null])]);
 }
 
 /// A body is read only after the door.

@@ -52,10 +52,8 @@ async fn the_log_has_the_method_the_matched_path_the_status_and_the_time() {
     {
         bench.send(Request::get(path).header("x-request-id", id).body(Body::empty()).unwrap()).await;
     }
-    let lines = String::from_utf8(log.0.lock().unwrap().clone()).unwrap();
-    let lines = lines.lines().map(|line| serde_json::from_str::<Value>(line).unwrap());
-    let lines: Vec<Value> =
-        lines.filter(|line| line["span"]["id"].as_str().unwrap_or_default().starts_with("logged-")).collect();
+    let is_ours = |line: &Value| line["span"]["id"].as_str().is_some_and(|id| id.starts_with("logged-"));
+    let lines = logged(|line| is_ours(line).then(|| line.clone()));
     let said = |line: &Value| {
         let (span, fields) = (&line["span"], &line["fields"]);
         json!([span["id"], span["method"], span["path"], fields["status"], fields["message"]])
@@ -157,6 +155,12 @@ static LOG: LazyLock<Log> = LazyLock::new(|| {
 /// Keeps the log from now on.
 pub(crate) fn keep_log() {
     LazyLock::force(&LOG);
+}
+
+/// What the lines of the log say, as far as it is wanted.
+pub(crate) fn logged<T>(wanted: impl Fn(&Value) -> Option<T>) -> Vec<T> {
+    let lines = String::from_utf8(LOG.0.lock().unwrap().clone()).unwrap();
+    lines.lines().filter_map(|line| wanted(&serde_json::from_str(line).unwrap())).collect()
 }
 
 #[derive(Clone, Default)]
@@ -290,6 +294,32 @@ async fn a_database_that_fails_is_a_problem_that_does_not_tell_where_it_is() {
     assert_eq!(detail, "the journal could not be read or written");
     assert!(help.contains("restore the journal from a copy"), "{help}");
     assert!(!answer.text().contains("secret"), "{}", answer.text());
+}
+
+/// The database takes its time to commit, and whoever asks meanwhile is answered from what it has.
+#[tokio::test]
+async fn an_entry_that_is_being_written_holds_up_no_question() {
+    let gate = Gate::closed();
+    let bench = Bench::over(Faulty::with(Trouble::AppendWaits(Arc::clone(&gate)))).await;
+    gate.let_through();
+    seed::begin(&bench, HOLDING, &seed::entries()[0]).await;
+    let path = format!("/holdings/{HOLDING}/colonies");
+    bench.get(&path).await.good();
+    gate.is_reached().await;
+    let entry = seed::entries()[1].clone();
+    let written = tokio::spawn({
+        let (router, path) = (bench.router.clone(), seed::path(2));
+        async move { router.oneshot(bench::json(Method::PUT, &path, entry.to_string())).await }
+    });
+    gate.is_reached().await;
+    for _ in 0..3 {
+        let answered = tokio::time::timeout(Duration::from_secs(5), bench.get(&path)).await;
+        answered.expect("the writer holds it up").good();
+    }
+    assert!(!written.is_finished());
+    gate.let_through();
+    assert_eq!(written.await.unwrap().unwrap().status(), 201);
+    assert_eq!(bench.entries_of(HOLDING).await, 2);
 }
 
 #[tokio::test]

@@ -146,7 +146,7 @@ async fn goes_round(made_up: &[MadeUp]) -> (usize, usize) {
     for (batch, minute) in drafts.chunks(7).zip(0..) {
         let now: combclear_domain::Instant = format!("2026-01-01T10:{minute:02}:00.123Z").parse().unwrap();
         let (taken, left) =
-            one.record_each(&holding, batch, now, OnRefusal::LeaveOut, IfNew::Begin).await.unwrap();
+            one.record_each(&holding, batch.to_vec(), now, OnRefusal::LeaveOut, IfNew::Begin).await.unwrap();
         recorded += taken.len();
         refused += left.len();
     }

@@ -17,6 +17,7 @@ use combclear_domain::journal::key::{Deed, Key, KeyId, NotAllowed, Stamp};
 use combclear_domain::journal::{Draft, Hash};
 use combclear_wording::{Label, Words, http};
 use governor::{DefaultKeyedRateLimiter, Quota};
+use tracing::Span;
 
 use crate::app::App;
 use crate::problem::{Fault, Problem, ProblemKind, Sent, label};
@@ -147,6 +148,7 @@ pub(crate) async fn let_in(State(app): State<App>, request: Request, next: Next)
             return if within { problem } else { too_many() }.into_response();
         }
     };
+    Span::current().record("key", key.id.as_str());
     if rates.check_key(&Some(key.id)).is_err() {
         return too_many().into_response();
     }

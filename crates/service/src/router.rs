@@ -19,7 +19,7 @@ use tower_http::limit::RequestBodyLimitLayer;
 use tower_http::request_id::{MakeRequestUuid, PropagateRequestIdLayer, SetRequestIdLayer};
 use tower_http::timeout::TimeoutLayer;
 use tower_http::trace::TraceLayer;
-use tracing::Span;
+use tracing::{Span, field};
 use utoipa_axum::router::OpenApiRouter;
 use utoipa_axum::routes;
 
@@ -185,7 +185,8 @@ async fn only_fit_request_ids(mut request: Request, next: Next) -> Response {
 fn span(request: &Request) -> Span {
     let path = request.extensions().get::<MatchedPath>().map_or("(none)", MatchedPath::as_str);
     let id = request.headers().get("x-request-id").and_then(|id| id.to_str().ok()).unwrap_or_default();
-    tracing::info_span!("request", method = %request.method(), path, id)
+    // Who asked is known once the key is.
+    tracing::info_span!("request", method = %request.method(), path, id, key = field::Empty)
 }
 
 fn log(response: &Response, latency: Duration, _: &Span) {

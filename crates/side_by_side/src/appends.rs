@@ -9,8 +9,10 @@ use std::time::{Duration, Instant};
 use anyhow::ensure;
 use combclear_bench::scene::register_of;
 use combclear_domain::journal::Entry;
+use combclear_testkit::postgres::Cluster;
 use hyper::StatusCode;
 use serde_json::json;
+use sqlx::postgres::{PgPool, PgPoolOptions};
 use sqlx::sqlite::{
     SqliteConnectOptions, SqliteJournalMode, SqlitePool, SqlitePoolOptions, SqliteSynchronous,
 };
@@ -24,26 +26,55 @@ use crate::timing::middle;
 /// How long each number of callers writes.
 const LONG: Duration = Duration::from_secs(4);
 const CALLERS: [usize; 3] = [1, 16, 64];
+const INSERT: &str = "insert into lines (body) values ($1)";
 
 pub(crate) fn measure(table: &mut Table) -> anyhow::Result<()> {
     let folder = tempfile::tempdir()?;
-    let address = address(folder.path(), "appends.db");
-    tokio::runtime::Runtime::new()?.block_on(async {
-        write(&address, 1, 560).await?;
-        let server = Server::start(&["service", &address])?;
-        let plain = plain(&folder.path().join("plain.db")).await?;
-        let line = line()?;
-        for callers in CALLERS {
-            let ours = over_http(&server.address, callers).await?;
-            let theirs = inserted(&plain, &line, callers).await?;
-            let ratio = format!("{:.2}", theirs.each / ours.each);
-            let what = format!("durable appends, {callers} callers");
-            let other = "plain inserts, one commit each";
-            table.row(&what, &format!("{:.0}/s", ours.each), other, &format!("{:.0}/s", theirs.each), &ratio);
-            table.time(&format!("{what}: median"), ours.latency, other, theirs.latency);
-        }
-        Ok(())
+    let runtime = tokio::runtime::Runtime::new()?;
+    let ours = address(folder.path(), "appends.db");
+    runtime.block_on(async {
+        let plain = Plain::Sqlite(file(&folder.path().join("plain.db")).await?);
+        on(table, "SQLite", &ours, &plain).await
+    })?;
+    if !Cluster::is_possible() {
+        table.row("durable appends on PostgreSQL", "there is none on this machine", "", "", "");
+        return Ok(());
+    }
+    let cluster = Cluster::durable();
+    runtime.block_on(async {
+        let pool = PgPoolOptions::new().max_connections(8).connect(&cluster.empty()).await?;
+        sqlx::query("create table lines (seq bigserial primary key, body text not null)")
+            .execute(&pool)
+            .await?;
+        on(table, "PostgreSQL", &cluster.empty(), &Plain::Postgres(pool)).await
     })
+}
+
+async fn on(table: &mut Table, database: &str, address: &str, plain: &Plain) -> anyhow::Result<()> {
+    write(address, 1, 560).await?;
+    let server = Server::start(&["service", address])?;
+    let line = line()?;
+    let mut loop_of_one = None;
+    for callers in CALLERS {
+        let ours = over_http(&server.address, callers).await?;
+        let theirs = inserted(plain, &line, callers).await?;
+        let one = *loop_of_one.get_or_insert(theirs.each);
+        let ratio = format!("{:.2}", one / ours.each);
+        let what = format!("durable appends on {database}, {callers} callers");
+        let other = "one loop of plain inserts, one commit each";
+        table.row(&what, &format!("{:.0}/s", ours.each), other, &format!("{one:.0}/s"), &ratio);
+        let other = "plain inserts of as many callers";
+        let ratio = format!("{:.2}", theirs.each / ours.each);
+        table.row(&what, &format!("{:.0}/s", ours.each), other, &format!("{:.0}/s", theirs.each), &ratio);
+        table.time(&format!("{what}: median"), ours.latency, other, theirs.latency);
+    }
+    Ok(())
+}
+
+/// A database in which each line is committed on its own.
+enum Plain {
+    Sqlite(SqlitePool),
+    Postgres(PgPool),
 }
 
 /// A number that no entry has had.
@@ -65,14 +96,14 @@ fn line() -> anyhow::Result<String> {
 }
 
 /// A database set up as ours is: a write-ahead log, each commit written to the disk.
-async fn plain(path: &Path) -> anyhow::Result<SqlitePool> {
+async fn file(path: &Path) -> anyhow::Result<SqlitePool> {
     let options = SqliteConnectOptions::new()
         .filename(path)
         .create_if_missing(true)
         .journal_mode(SqliteJournalMode::Wal)
         .synchronous(SqliteSynchronous::Full);
     let pool = SqlitePoolOptions::new().max_connections(1).connect_with(options).await?;
-    sqlx::query("create table entries (seq integer primary key, body text not null)").execute(&pool).await?;
+    sqlx::query("create table lines (seq integer primary key, body text not null)").execute(&pool).await?;
     Ok(pool)
 }
 
@@ -99,12 +130,15 @@ async fn over_http(address: &str, callers: usize) -> anyhow::Result<Written> {
     .await
 }
 
-async fn inserted(pool: &SqlitePool, line: &str, callers: usize) -> anyhow::Result<Written> {
+async fn inserted(plain: &Plain, line: &str, callers: usize) -> anyhow::Result<Written> {
     written(callers, async |until| {
         let mut times = Vec::new();
         while Instant::now() < until {
             let began = Instant::now();
-            sqlx::query("insert into entries (body) values ($1)").bind(line).execute(pool).await?;
+            match plain {
+                Plain::Sqlite(pool) => sqlx::query(INSERT).bind(line).execute(pool).await.map(drop)?,
+                Plain::Postgres(pool) => sqlx::query(INSERT).bind(line).execute(pool).await.map(drop)?,
+            }
             times.push(began.elapsed());
         }
         Ok(times)

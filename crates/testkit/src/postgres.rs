@@ -10,15 +10,14 @@ use std::sync::{Mutex, OnceLock};
 use crate::find_postgres;
 
 /// Makes a cluster, says so, and ends it when nobody holds the other end of its standard input any more. A line there is a
-/// signal that ends the server, which is then started again. What the disk does is not
-/// tested here, so nothing waits for it.
+/// signal that ends the server, which is then started again.
 const RUN: &str = r#"
 set -eu
 dir=$(mktemp -d)
 "$bin/initdb" --pgdata="$dir/data" --auth=trust --username=postgres --encoding=UTF8 --locale=C --no-sync >/dev/null
 start() {
-    "$bin/postgres" -D "$dir/data" -k "$dir" -p "$port" -c listen_addresses=127.0.0.1 -c fsync=off \
-        -c full_page_writes=off -c max_connections=300 -c shared_buffers=64MB >>"$dir/log" 2>&1 </dev/null &
+    "$bin/postgres" -D "$dir/data" -k "$dir" -p "$port" -c listen_addresses=127.0.0.1 \
+        -c fsync="$waits" -c full_page_writes="$waits" -c max_connections=300 -c shared_buffers=64MB >>"$dir/log" 2>&1 </dev/null &
     server=$!
     tries=0
     until "$bin/pg_isready" -q -h 127.0.0.1 -p "$port"; do
@@ -66,12 +65,31 @@ pub fn shared() -> &'static Cluster {
 }
 
 impl Cluster {
-    /// Starts one of its own.
+    /// Starts one of its own. What the disk does is not tested, so nothing waits for it.
     ///
     /// # Panics
     /// If PostgreSQL is not on this machine, or does not start.
     #[must_use]
     pub fn start() -> Cluster {
+        Cluster::waiting("off")
+    }
+
+    /// Starts one whose commits are on the disk, as they are in earnest.
+    ///
+    /// # Panics
+    /// As [`Cluster::start`].
+    #[must_use]
+    pub fn durable() -> Cluster {
+        Cluster::waiting("on")
+    }
+
+    /// Whether there is a server on this machine that could be started.
+    #[must_use]
+    pub fn is_possible() -> bool {
+        find_postgres::folder().is_some()
+    }
+
+    fn waiting(waits: &str) -> Cluster {
         let bin = find_postgres::folder().expect("PostgreSQL 15 or later is on this machine");
         let port =
             TcpListener::bind("127.0.0.1:0").and_then(|free| free.local_addr()).expect("a free port").port();
@@ -86,7 +104,12 @@ impl Cluster {
             command.args(["-c", RUN]);
             command
         };
-        command.current_dir("/").env("bin", &bin).env("port", port.to_string()).env_remove("PGDATA");
+        command
+            .current_dir("/")
+            .env("bin", &bin)
+            .env("waits", waits)
+            .env("port", port.to_string())
+            .env_remove("PGDATA");
         let mut shell =
             command.stdin(Stdio::piped()).stdout(Stdio::piped()).spawn().expect("a shell for the server");
         let said = BufReader::new(shell.stdout.take().expect("its output"));

@@ -2,14 +2,14 @@
 
 use std::sync::Arc;
 
-use combclear_domain::journal::{Entry, Hash};
-use combclear_store::{ContentState, Holdings, Verified};
+use combclear_domain::journal::Hash;
+use combclear_store::{ContentState, Holdings};
 use proptest::prelude::{Strategy, any};
 use proptest::sample::Index;
 use proptest::test_runner::{Config, TestCaseError, TestRunner};
 use sqlx::SqliteConnection;
 
-use crate::making::{Bench, attaching, chain, draft, holding, run};
+use crate::making::run;
 use crate::on_sqlite::documents::{content, fault, faults, with_documents};
 
 #[tokio::test]
@@ -41,61 +41,6 @@ async fn contents_can_neither_be_changed_nor_deleted_nor_replaced() {
     }
     let most = "insert into contents values ('first', zeroblob(32), zeroblob(10000000))";
     assert_eq!(run(&mut raw, most).await.unwrap(), 1);
-}
-
-/// A database as each earlier version of this program left it: made by the migrations up to then, with rows of that time.
-#[tokio::test]
-async fn a_database_of_each_earlier_version_is_brought_up_to_date() {
-    let root = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../../migrations/sqlite");
-    let mut files: Vec<_> = std::fs::read_dir(root).unwrap().map(|file| file.unwrap().path()).collect();
-    files.sort();
-    for version in 1..files.len() {
-        let bench = Bench::new();
-        let folder = tempfile::tempdir().unwrap();
-        for file in &files[..version] {
-            std::fs::copy(file, folder.path().join(file.file_name().unwrap())).unwrap();
-        }
-        let holding = holding("first");
-        // None of these was copied from paper, which earlier versions did not know.
-        let entries = chain(&holding, None, [1, 2, 4].map(draft));
-        let mut raw = bench.raw().await;
-        let migrations = sqlx::migrate::Migrator::new(folder.path()).await.unwrap();
-        migrations.run_direct(None, &mut raw, false).await.unwrap();
-        for entry in &entries {
-            let draft = &entry.draft;
-            let correction = draft.correction.as_deref();
-            sqlx::query(
-                "insert into entries (holding, seq, id, happened_on, happened_at, recorded_at, recorded_by, kind, body,
-                corrects, reason, prev, hash) values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13)",
-            )
-            .bind(holding.as_str())
-            .bind(i64::try_from(entry.seq).unwrap())
-            .bind(draft.id.0)
-            .bind(draft.on.to_string())
-            .bind(draft.at.map(|at| at.to_string()))
-            .bind(entry.recorded_at.to_string())
-            .bind(draft.recorded_by.as_str())
-            .bind(draft.kind().as_str())
-            .bind(&*draft.body)
-            .bind(correction.map(|correction| correction.of.0))
-            .bind(correction.map(|correction| correction.reason.as_str()))
-            .bind(&entry.prev.0[..])
-            .bind(&entry.hash.0[..])
-            .execute(&mut raw)
-            .await
-            .unwrap();
-        }
-        drop(raw);
-        let journal = bench.open().await;
-        assert_eq!(journal.page(&holding, 0, 9).await.unwrap(), entries, "version {version}");
-        let tip = entries.last().map(Entry::tip);
-        let new = content(9);
-        let attached = chain(&holding, tip, [attaching(9, &new)]);
-        journal.append(&holding, tip, &attached, std::slice::from_ref(&new)).await.unwrap();
-        assert_eq!(journal.content(&holding, new.hash()).await.unwrap().as_deref(), Some(new.bytes()));
-        let head = Some(attached[0].hash);
-        assert_eq!(journal.verify(&holding, None).await.unwrap(), Verified::Sound { entries: 4, head });
-    }
 }
 
 async fn write(raw: &mut SqliteConnection, hash: Hash, bytes: &[u8]) {

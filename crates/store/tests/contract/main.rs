@@ -17,6 +17,7 @@ mod close;
 mod damage;
 mod documents;
 mod guard;
+mod kept;
 mod making;
 #[cfg(postgres)]
 mod on_postgres;

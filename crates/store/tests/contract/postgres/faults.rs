@@ -7,6 +7,7 @@ use std::time::{Duration, Instant};
 use combclear_domain::journal::Entry;
 use combclear_store::{AppendError, Holdings, StoreError};
 use combclear_testkit::postgres::shared;
+use sqlx::Connection;
 use tokio::io::{AsyncReadExt, AsyncWriteExt};
 use tokio::net::{TcpListener, TcpStream};
 
@@ -106,4 +107,61 @@ async fn a_database_that_is_put_back_from_an_older_copy_and_goes_on_is_read_anew
     let anew = chain(&holding, after, drafts(20..=28));
     journal.append(&holding, after, &anew, &[]).await.unwrap();
     assert_eq!(asked().await, anew.last().map(Entry::tip));
+}
+
+/// Every connection for writing is taken by somebody who is slow.
+#[tokio::test(flavor = "multi_thread", worker_threads = 2)]
+async fn a_pool_that_is_exhausted_is_said_and_readers_are_answered_meanwhile() {
+    let (_bench, journal, first, entries) = Bench::with_entries(3).await;
+    let holdings = Holdings::new(Arc::clone(&journal));
+    let mut slow = Vec::new();
+    for number in 0..8 {
+        slow.push(journal.begin_write(&holding(&format!("slow {number}"))).await.unwrap());
+    }
+    let began = Instant::now();
+    let begun = journal.begin_write(&first);
+    let asked = async {
+        for _ in 0..20 {
+            assert!(holdings.snapshot(&first).await.unwrap().is_some());
+        }
+        began.elapsed()
+    };
+    let (refused, answered) = tokio::join!(begun, asked);
+    assert!(answered < Duration::from_secs(2), "{answered:?}");
+    let Err(error) = refused.map(drop) else { panic!("there was a connection left") };
+    assert!(matches!(error, StoreError::Locked { .. }), "{error:?}");
+    assert!((4..10).contains(&began.elapsed().as_secs()), "{:?}", began.elapsed());
+    drop(slow);
+    let after = entries.last().map(Entry::tip);
+    journal.append(&first, after, &chain(&first, after, drafts([4])), &[]).await.unwrap();
+}
+
+/// The server has given all the connections that it gives.
+#[tokio::test(flavor = "multi_thread", worker_threads = 2)]
+async fn a_server_without_a_connection_left_is_said_and_mends_without_hands() {
+    let (bench, journal, first, _) = Bench::with_entries(3).await;
+    journal.close().await;
+    let name = bench.url().rsplit("%3D").next().unwrap().to_owned();
+    let role = format!("few_{name}");
+    shared().run(&format!(
+        "create role {role} login connection limit 2; grant all on schema {name} to {role};
+        grant all on all tables in schema {name} to {role}; grant create on database postgres to {role}"
+    ));
+    let url = bench.url().replacen("postgres@", &format!("{role}@"), 1);
+    let journal = combclear_store::open(&url).await.unwrap();
+    let holdings = Holdings::new(Arc::clone(&journal));
+    let mut others = Vec::new();
+    for _ in 0..2 {
+        others.push(sqlx::PgConnection::connect(&url).await.unwrap());
+    }
+    let error = holdings.snapshot(&first).await.unwrap_err();
+    assert!(matches!(error, StoreError::Unreachable { .. } | StoreError::Locked { .. }), "{error:?}");
+    for other in others {
+        other.close().await.unwrap();
+    }
+    let began = Instant::now();
+    while let Err(error) = holdings.snapshot(&first).await {
+        assert!(began.elapsed() < Duration::from_secs(20), "it does not mend: {error:?}");
+    }
+    assert_eq!(holdings.snapshot(&first).await.unwrap().unwrap().in_order().len(), 3);
 }
