@@ -1,6 +1,6 @@
 //! Makes a type of each message in `messages/en.ftl`, with a field for each of its arguments: a message that is not there, one that
 //! nobody says, and an argument that is left out do not compile. A message whose id begins with `label-` becomes a variant of `Label`
-//! instead; one whose id begins with `part-` is only a part of others; those whose ids begin with `form-`, `tab-` and `field-` are found by
+//! instead; one whose id begins with `part-` is only a part of others; those whose ids begin with `form-`, `tab-`, `field-` and `page-` are found by
 //! their ids. Every other language must have the same messages and arguments.
 //!
 //! The sentences of each language are written out as data, so that a program reads no message file when it starts, and says a
@@ -59,7 +59,7 @@ const LABEL: &str = "label-";
 const PART: &str = "part-";
 
 /// How the ids of texts begin that are found by their ids.
-const NAMED: [&str; 3] = ["form-", "tab-", "field-"];
+const NAMED: [&str; 4] = ["form-", "tab-", "field-", "page-"];
 
 /// The messages that are said by themselves.
 fn spoken(mut messages: Messages) -> Messages {

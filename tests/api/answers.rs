@@ -95,6 +95,9 @@ async fn answers(document: &Document) -> Answers {
         let request = Request::put(address("/holdings/{holding}/documents/{document}", attach));
         keep(attach, &bench.send(request.body(Body::from(bytes)).unwrap()).await);
     }
+    let form = operation("/holdings/{holding}/forms/{kind}", "post");
+    let path = address("/holdings/{holding}/forms/{kind}", form);
+    keep(form, &bench.post(&path, &body(form)["example"]).await);
     for (path, method, operation) in document.operations() {
         if method == "get" && operation.pointer("/responses/200/content/application~1json").is_some() {
             keep(operation, &bench.get(&address(path, operation)).await);

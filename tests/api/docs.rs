@@ -5,8 +5,6 @@ use crate::bench::Bench;
 #[tokio::test]
 async fn the_page_is_served_with_all_that_it_needs() {
     let bench = Bench::new().await;
-    let answer = bench.get("/").await;
-    assert_eq!((answer.status, answer.header("location")), (307, Some("/docs")));
     let answer = bench.get("/docs").await;
     assert_eq!((answer.status, answer.header("location")), (308, Some("/docs/index.html")));
     let page = bench.get("/docs/index.html").await;

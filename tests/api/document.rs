@@ -87,7 +87,7 @@ fn every_operation_has_an_id_of_its_own_a_summary_a_tag_a_success_and_the_proble
             assert!(responses.contains_key(problems), "{here} does not say {problems}");
         }
     }
-    assert_eq!(ids.len(), 31, "{ids:?}");
+    assert_eq!(ids.len(), 34, "{ids:?}");
 }
 
 #[test]
@@ -146,9 +146,13 @@ async fn every_example_of_a_body_is_recorded() {
         let path = format!("/holdings/heathside/entries/{}", example["id"].as_str().unwrap());
         bench.put(&path, example).await.good();
     }
+    // A form records nothing.
+    let form = body("/holdings/{holding}/forms/{kind}", "post");
+    assert_eq!(document.fault(&form["schema"], &form["example"], ""), None);
+    bench.post("/holdings/heathside/forms/inspection", &form["example"]).await.good();
     // A document is a file, for which there is no example.
     let bodies = document.operations().filter(|(_, _, operation)| operation.get("requestBody").is_some());
-    assert_eq!(bodies.filter(|(_, _, operation)| operation["operationId"] != "put_document").count(), 3);
+    assert_eq!(bodies.filter(|(_, _, operation)| operation["operationId"] != "put_document").count(), 4);
     // Each kind that people fill in has one.
     let words: BTreeSet<&str> = examples.iter().map(|example| example["kind"].as_str().unwrap()).collect();
     let filled_in = Kind::ALL.iter().filter(|kind| is_filled_in(**kind)).map(|kind| kind.as_str());

@@ -121,6 +121,7 @@ const TABLE: &[(&str, &str, &[Caller])] = &[
     ("GET", "/holdings/{holding}/apiaries/{apiary}", READ),
     ("GET", "/holdings/{holding}/apiaries/{apiary}/supering", READ),
     ("GET", "/holdings/{holding}/apiaries/{apiary}/treatment-options", READ),
+    ("GET", "/holdings/{holding}/apiaries/{apiary}/visit", READ),
     ("GET", "/holdings/{holding}/colonies", READ),
     ("GET", "/holdings/{holding}/colonies/{colony}", READ),
     ("GET", "/holdings/{holding}/colonies/{colony}/supering", READ),
@@ -142,12 +143,15 @@ const TABLE: &[(&str, &str, &[Caller])] = &[
     ("GET", "/holdings/{holding}/retention", READ),
     ("GET", "/holdings/{holding}/stock", READ),
     ("GET", "/holdings/{holding}/verification", READ),
+    ("GET", "/forms", ANY),
+    ("POST", "/holdings/{holding}/forms/{kind}", ADD),
     ("GET", "/laws", ANY),
     ("GET", "/laws/{jurisdiction}", ANY),
     ("GET", "/leaflets", ANY),
     ("GET", "/leaflets/{jurisdiction}/{id}", ANY),
     ("GET", "/metrics", &[Operator]),
     ("GET", "/", ALL),
+    ("GET", "/page/{file}", ALL),
     ("GET", "/docs", ALL),
     ("GET", "/docs/{file}", ALL),
     ("GET", "/openapi.json", ALL),
@@ -185,6 +189,7 @@ fn filled(path: &str) -> String {
         .replace("{jurisdiction}", "gb")
         .replace("{id}", &id(900))
         .replace("{file}", "index.html")
+        .replace("{kind}", "inspection")
         .replace("{slug}", "no-key")
 }
 

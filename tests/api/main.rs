@@ -29,6 +29,7 @@ mod numbered;
 #[path = "../one_line.rs"]
 mod one_line;
 mod origins;
+mod page;
 mod paths;
 mod problems;
 mod schema;

@@ -42,10 +42,12 @@ impl Document {
             // What a front end does not ask for is not described.
             let first = path.trim_start_matches('/').split(['/', '?']).next().unwrap();
             let of_the_service =
-                ["", "docs", "healthz", "metrics", "openapi.json", "problems", "readyz"].contains(&first);
+                ["", "docs", "healthz", "metrics", "openapi.json", "page", "problems", "readyz"]
+                    .contains(&first);
             assert!(
                 of_the_service || [401, 403, 404, 405].contains(&answer.status),
-                "{method} {path} is not in the document: {answer:?}"
+                "{method} {path} is not in the document: {}",
+                answer.status
             );
             return;
         };
@@ -158,6 +160,12 @@ impl Document {
                     .flatten()
                     .find(|(name, _)| known.is_none_or(|known| !known.contains_key(*name)));
                 unknown.map(|(name, _)| format!("`{at}` has a `{name}` that is not in the document"))
+            }
+            // Every name in JSON is text.
+            "propertyNames" if says["type"] == "string" => None,
+            "additionalProperties" if says.is_object() => {
+                let mut fields = value.as_object().into_iter().flatten();
+                fields.find_map(|(name, field)| self.fault(says, field, &format!("{at}/{name}")))
             }
             "items" => {
                 let mut items = value.as_array().into_iter().flatten().enumerate();

@@ -122,7 +122,8 @@ fn asked(method: &Method, path: Option<&str>) -> Asks {
     let reads = method == Method::GET || method == Method::HEAD;
     match path {
         Some(
-            "/" | "/docs" | "/docs/{file}" | "/openapi.json" | "/healthz" | "/readyz" | "/problems/{slug}",
+            "/" | "/page/{file}" | "/docs" | "/docs/{file}" | "/openapi.json" | "/healthz" | "/readyz"
+            | "/problems/{slug}",
         ) if reads => Asks::Nothing,
         Some("/metrics") => Asks::KeyFor(Deed::Watch),
         Some("/holdings/{holding}") => Asks::KeyFor(Deed::Begin),

@@ -126,7 +126,7 @@ pub(crate) async fn get_apiary_supering(
     app.ask(&path.holding, answers).await?
 }
 
-fn view(holding: &Holding, apiary: &ApiaryName, on: Day) -> Result<ApiaryView, Problem> {
+pub(crate) fn view(holding: &Holding, apiary: &ApiaryName, on: Day) -> Result<ApiaryView, Problem> {
     holding.apiary(apiary, on).ok_or_else(|| unknown_apiary(holding, apiary))
 }
 

@@ -15,7 +15,9 @@ use combclear_domain::basics::words::{
     Access, ApiaryName, ColonyName, Ground, HoldingName, Jurisdiction, LeafletId, LotName, Person, Power,
     PrescriptionName, Unit,
 };
+use combclear_domain::journal::Kind;
 use combclear_domain::journal::entry::WhichEntry;
+use combclear_domain::journal::form::is_filled_in;
 use combclear_domain::journal::{EntryId, Hash};
 use combclear_wording::unreadable::{self, misread};
 use combclear_wording::{Label, Words, http};
@@ -86,6 +88,18 @@ pub(crate) struct ApiaryPath {
     /// The apiary.
     #[param(value_type = ApiaryName, example = "Saltmarsh")]
     pub(crate) apiary: ApiaryName,
+}
+
+/// Path of a form.
+#[derive(Debug, Deserialize, IntoParams)]
+pub(crate) struct FormPath {
+    /// The holding.
+    #[param(value_type = HoldingName, example = "heathside")]
+    pub(crate) holding: HoldingName,
+    /// The kind of entry.
+    #[serde(deserialize_with = "kind_of_form")]
+    #[param(value_type = Kind, example = "inspection")]
+    pub(crate) kind: Kind,
 }
 
 /// Path of a law.
@@ -368,6 +382,13 @@ fn limit<'de, D: Deserializer<'de>>(deserializer: D) -> Result<u32, D::Error> {
 fn entry_in_path<'de, D: Deserializer<'de>>(deserializer: D) -> Result<WhichEntry, D::Error> {
     let text = String::deserialize(deserializer)?;
     text.parse().map_err(|fault: NotAnEntry| serde::de::Error::custom(Misread::from(fault)))
+}
+
+fn kind_of_form<'de, D: Deserializer<'de>>(deserializer: D) -> Result<Kind, D::Error> {
+    let text = String::deserialize(deserializer)?;
+    Kind::from_word(&text)
+        .filter(|kind| is_filled_in(*kind))
+        .ok_or_else(|| serde::de::Error::custom(http::no_form(Words::english(), &text)))
 }
 
 fn after<'de, D: Deserializer<'de>>(deserializer: D) -> Result<u64, D::Error> {

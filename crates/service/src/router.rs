@@ -33,8 +33,8 @@ use crate::metrics::{count, get_metrics};
 use crate::origin::Origin;
 use crate::problem::{Problem, finish};
 use crate::{
-    apiaries, colonies, document, documents, due, entries, holdings, laws, leaflets, medicines, options,
-    register, retention, service, stock,
+    apiaries, colonies, document, documents, due, entries, forms, holdings, laws, leaflets, medicines,
+    options, page, register, retention, service, stock, visit,
 };
 
 /// Time limit for an answer.
@@ -97,7 +97,8 @@ pub(crate) fn routes() -> OpenApiRouter<App> {
 /// Routes that the document does not describe.
 fn service_routes() -> OpenApiRouter<App> {
     OpenApiRouter::new()
-        .route("/", get(service::find_start))
+        .route("/", get(page::open))
+        .route("/page/{file}", get(page::get_file))
         .route("/docs", get(service::find_docs))
         .route("/docs/{file}", get(service::get_docs))
         .route("/openapi.json", get(service::get_openapi))
@@ -118,6 +119,7 @@ fn answer_routes() -> OpenApiRouter<App> {
         .routes(routes!(apiaries::list_apiaries))
         .routes(routes!(apiaries::get_apiary))
         .routes(routes!(apiaries::get_apiary_supering))
+        .routes(routes!(visit::get_visit))
         .routes(routes!(options::get_apiary_options))
         .routes(routes!(due::get_due))
         .routes(routes!(stock::get_stock))
@@ -137,6 +139,8 @@ fn entry_routes() -> OpenApiRouter<App> {
         .routes(routes!(entries::put_holding))
         .routes(routes!(entries::list_entries, entries::post_entries))
         .routes(routes!(entries::get_entry, entries::put_entry))
+        .routes(routes!(forms::list_forms))
+        .routes(routes!(forms::fill_in))
         .routes(routes!(holdings::verify_holding))
         .routes(routes!(laws::list_laws))
         .routes(routes!(laws::get_law))

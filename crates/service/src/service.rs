@@ -51,11 +51,6 @@ pub(crate) async fn get_openapi(Query(Nothing {}): Query<Nothing>) -> Response {
     ([(CONTENT_TYPE, HeaderValue::from_static("application/json"))], DOCUMENT.as_str()).into_response()
 }
 
-/// Go from the address of the service to the page that shows this document
-pub(crate) async fn find_start(Query(Nothing {}): Query<Nothing>) -> Redirect {
-    Redirect::temporary("/docs")
-}
-
 /// Go to the page that shows this document
 pub(crate) async fn find_docs(Query(Nothing {}): Query<Nothing>) -> Redirect {
     Redirect::permanent("/docs/index.html")

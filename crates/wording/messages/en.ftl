@@ -2691,6 +2691,14 @@ label-http-new-id = make a new id for a new entry, or correct the recorded one w
 label-http-not-a-batch = the body is not a batch of entries
 http-batch-of = the batch has { $entries } entries
 http-not-a-batch-help = send a JSON array of 1 to { $most } entries
+http-not-a-form = the body is not a filled-in form: { $why }
+label-http-not-a-form-help = send an object with on, recorded_by and fields; each field is a list of texts under its key
+http-form-faults = { $faults ->
+    [one] one thing in the form is to be fixed
+   *[other] { $faults } things in the form are to be fixed
+}
+label-http-form-untrue = what the form says cannot be true
+http-no-form = there is no form for `{ $kind }`
 http-and-more = { $first }, and { $more } more
 http-untrue = { label-problem-refused-entry }: { $why }
 http-untrue-in-batch = entry { $number } of the { $of } in the batch cannot be true: { $why }
@@ -3178,6 +3186,72 @@ care-wrong-in-all = { $wrong ->
 
 # form-KIND is what an entry of the kind records. field-NAME is the label of a field in any form, field-KIND-NAME in one form.
 # A label may be followed by a -hint, and by an -example of what is filled in.
+
+# The page at the hive. A place in square brackets is filled in by the page.
+page-holdings = Holdings
+page-no_holding = There is none yet.
+page-begin = Begin a holding
+page-apiaries = Apiaries
+page-no_apiary = There is none yet. Write one down below.
+page-apiary_counts = may be supered: [yes] yes, [no] no, [unknown] not known
+page-write_down = Write down
+page-key = Key
+page-key_hint = The key that you were given
+page-sign_in = Sign in
+page-not_reached = The service was not reached
+page-not_reached_help = Look whether you have signal, and try again
+page-not_shown = This cannot be shown
+page-again = Try again
+page-as_of = { "[" }day]. Every answer stays the same up to [through], if nothing else is written down.
+page-due_here = Due here
+page-nothing_due = Nothing is due today.
+page-may_be_supered = May they be supered?
+page-nobody_here = No colony stands here.
+page-all_of_them = All of them
+page-free_from = free from [day]
+page-free_if_out = free from [day], if everything is out on [out]
+page-inside = In it: [inside]
+page-done = Done
+page-overdue = Overdue
+page-no_hive_ticked = No hive is ticked: you name them in the form.
+page-hives_ticked = For [hives]
+page-back = Back
+page-something_else = Something else
+page-to_do_first = To do first
+page-missing = What would settle it
+page-because = Because
+page-also_on_record = Also on record
+page-what_is_in = Medicine on record
+page-nothing_in = None.
+page-entries = entries [numbers]
+page-course_out = out on [day]
+page-course_open = still in
+page-course_not_said = not said where it went
+page-course_placed = placed [day]
+page-not_said = not said
+page-found_if_left_out = taken from the record if left out
+page-may_be_left_out = may be left out
+page-for_example = for example
+page-day = Day
+page-day_hint = the day on which it happened
+page-who = Written down by
+page-who_hint = your name
+page-more = More
+page-look = Look at it
+page-is_it_right = Is it right?
+page-record = Record
+page-recorded = Recorded
+page-undo = Strike it out
+page-undo_hint = Nothing is deleted. The entry stays on record, and so does your reason.
+page-reason = Reason
+page-struck_out = Struck out.
+page-nothing_recorded = It is not known whether anything was recorded. Try again: what was recorded is not recorded twice.
+page-careful = The leaflet on the pack says how to give it and what to wear. Acid vapour and drops burn eyes, skin and lungs: mask, goggles and gloves. No electric current on wet ground. If the leaflet, your prescriber or the law say otherwise than this page, they are right.
+page-holding_name = Name of the holding
+page-holding_hint = a short name for all your apiaries together
+page-yes = yes
+page-no = no
+page-unknown = unknown
 
 form-holding_details = Keeper and country of the holding
 form-apiary_details = A new apiary

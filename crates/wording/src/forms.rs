@@ -83,7 +83,9 @@ mod tests {
                 used.extend([id.clone(), format!("{id}-hint"), format!("{id}-example")]);
             }
         }
-        let unused: Vec<&str> = EN.named.iter().map(|(id, _)| *id).filter(|id| !used.contains(*id)).collect();
+        // The page has words of its own, which its own test looks for.
+        let of_forms = EN.named.iter().map(|(id, _)| *id).filter(|id| !id.starts_with("page-"));
+        let unused: Vec<&str> = of_forms.filter(|id| !used.contains(*id)).collect();
         assert_eq!(unused, Vec::<&str>::new());
     }
 }

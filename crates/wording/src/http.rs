@@ -119,6 +119,12 @@ crate::terminal::sentences! {
     HttpBatchOf: batch_of(entries: usize);
     /// The format of a batch.
     HttpNotABatchHelp: not_a_batch_help(most: usize);
+    /// A body that is no filled-in form.
+    HttpNotAForm: not_a_form(why: &str);
+    /// How much is wrong with a form.
+    HttpFormFaults: form_faults(faults: usize);
+    /// A kind of entry that nobody fills in.
+    HttpNoForm: no_form(kind: &str);
     /// The first of several faults, and the number of others.
     HttpAndMore: and_more(first: &str, more: usize);
     /// Why an entry cannot be true.

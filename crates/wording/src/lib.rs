@@ -38,6 +38,7 @@ pub mod supering;
 pub mod terminal;
 pub mod today;
 pub mod unreadable;
+pub mod visit;
 mod words;
 
 pub use labels::Label;

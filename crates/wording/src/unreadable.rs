@@ -1,8 +1,8 @@
 //! Unreadable input, and recorded entries that fail verification, in words.
 
 use combclear_domain::basics::misread::{
-    AmountFault, BadName, DateWanted, Found, Misread, NameFault, Named, NotADate, NotATemperature,
-    NotAnAmount, TemperatureFault, Wanted,
+    AmountFault, BadName, DateWanted, Found, Misread, NameFault, NotADate, NotATemperature, NotAnAmount,
+    TemperatureFault, Wanted,
 };
 use combclear_domain::journal::Kind;
 use combclear_domain::journal::document::{DOCUMENT_MOST, Lacking, Unfit, in_short};
@@ -64,19 +64,7 @@ pub fn misread(words: &Words, why: &Misread) -> String {
 }
 
 pub(crate) fn bad_name(words: &Words, BadName { text, of, why }: &BadName) -> String {
-    let of = match of {
-        Named::Holding => "holding",
-        Named::Apiary => "apiary",
-        Named::Colony => "colony",
-        Named::Medicine => "medicine",
-        Named::Lot => "lot",
-        Named::Prescription => "prescription",
-        Named::HarvestLot => "harvest-lot",
-        Named::Leaflet => "leaflet",
-        Named::Method => "method",
-        Named::Jurisdiction => "jurisdiction",
-        Named::Person => "person",
-    };
+    let of = of.as_str();
     let why = match why {
         NameFault::Empty => "empty",
         NameFault::OuterSpace => "outer-space",

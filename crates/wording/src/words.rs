@@ -51,6 +51,12 @@ impl Words {
         named.get(place).map(|(_, text)| *text)
     }
 
+    /// The words of the page at the hive, by the names under which it asks for them.
+    #[must_use = "iterators are lazy"]
+    pub fn of_the_page(&self) -> impl Iterator<Item = (&'static str, &'static str)> {
+        self.sentences.named.iter().filter_map(|(id, text)| Some((id.strip_prefix("page-")?, *text)))
+    }
+
     fn of(sentences: &'static Sentences) -> Words {
         let language = sentences.language.parse::<LanguageIdentifier>().ok();
         let plurals =

@@ -338,6 +338,26 @@ pub enum Named {
     Person,
 }
 
+impl Named {
+    /// The word for it, where a message or a program tells one from another.
+    #[must_use]
+    pub const fn as_str(self) -> &'static str {
+        match self {
+            Named::Holding => "holding",
+            Named::Apiary => "apiary",
+            Named::Colony => "colony",
+            Named::Medicine => "medicine",
+            Named::Lot => "lot",
+            Named::Prescription => "prescription",
+            Named::HarvestLot => "harvest-lot",
+            Named::Leaflet => "leaflet",
+            Named::Method => "method",
+            Named::Jurisdiction => "jurisdiction",
+            Named::Person => "person",
+        }
+    }
+}
+
 /// Why a text cannot be a name.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub enum NameFault {

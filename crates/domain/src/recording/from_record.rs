@@ -42,6 +42,22 @@ pub(super) fn entry_named(holding: &Holding, text: &str) -> Result<Value, WrongW
     id.map(|id| id.to_string().into()).ok_or_else(|| WrongWith::NoSuchEntry { text: text.to_owned(), last })
 }
 
+/// What is in each of these colonies, or may be, in their order.
+#[must_use]
+pub fn what_is_inside(
+    holding: &Holding,
+    leaflets: &Leaflets,
+    colonies: &[ColonyName],
+    on: Day,
+) -> Vec<Vec<InsideCourse>> {
+    let mut inside = Inside::of(holding, leaflets);
+    let of_colony = |colony| {
+        let courses = inside.courses(colony, None, on);
+        courses.into_iter().filter_map(|course| inside.named(course)).collect()
+    };
+    colonies.iter().map(of_colony).collect()
+}
+
 /// The colonies in which something is, or may be.
 pub(super) fn with_something_in(
     holding: &Holding,

@@ -27,7 +27,7 @@ use crate::journal::form::{self, Blank, Input, Origin, blanks};
 use crate::rules::leaflet::Leaflets;
 
 pub use corrected::{Changes, corrected};
-pub use from_record::{person_named_last, strips_not_said};
+pub use from_record::{person_named_last, strips_not_said, what_is_inside};
 pub use leaflet::{LeafletQuestions, confirming, says_nothing};
 pub use wrong::{InsideCourse, LeftOut, Wrong, WrongWith};
 

@@ -1,0 +1,80 @@
+// The service, asked over its public interface.
+
+/** @typedef {{ pointer?: string, parameter?: string, detail: string, help: string }} Fault */
+/** @typedef {{ type: string, title: string, status: number, detail: string, errors: Fault[] }} Problem */
+
+/** What the service says went wrong. */
+export class Refused extends Error {
+  /** @param {Problem} problem */
+  constructor(problem) {
+    super(problem.detail || problem.title);
+    this.problem = problem;
+  }
+}
+
+/** The service was not reached: nobody knows what it would have said. */
+export class NotReached extends Error {}
+
+// A key is kept as long as the tab is open, and no longer.
+const KEY = "key";
+
+/** @param {string} key */
+export const signIn = (key) => sessionStorage.setItem(KEY, key.trim());
+
+/**
+ * @param {string} method
+ * @param {string} path
+ * @param {unknown} [body]
+ * @returns {Promise<any>}
+ */
+async function ask(method, path, body) {
+  /** @type {Record<string, string>} */
+  const headers = { accept: "application/json" };
+  const key = sessionStorage.getItem(KEY);
+  if (key) headers.authorization = `Bearer ${key}`;
+  if (body !== undefined) headers["content-type"] = "application/json";
+  let response;
+  try {
+    response = await fetch(path, { method, headers, body: body === undefined ? undefined : JSON.stringify(body) });
+  } catch (error) {
+    throw new NotReached(String(error));
+  }
+  const answer = await response.json().catch(() => null);
+  if (response.ok && answer !== null) return answer;
+  if (answer?.type) throw new Refused(answer);
+  throw new NotReached(`${response.status}`);
+}
+
+/** @param {string} path */
+export const get = (path) => ask("GET", path);
+/** @param {string} path @param {unknown} body */
+export const post = (path, body) => ask("POST", path, body);
+/** @param {string} path @param {unknown} body */
+export const put = (path, body) => ask("PUT", path, body);
+
+/**
+ * The path of something in a holding. Names are of any letters.
+ * @param {...string} parts
+ */
+export const at = (...parts) => `/holdings/${parts.map(encodeURIComponent).join("/")}`;
+
+/** An id for a new entry: a UUID of version 7 (RFC 9562), made before the entry is sent, so that sent twice it is recorded once. */
+export function newId() {
+  const bytes = crypto.getRandomValues(new Uint8Array(16));
+  let time = Date.now();
+  for (let at = 5; at >= 0; at -= 1) {
+    bytes[at] = time % 256;
+    time = Math.floor(time / 256);
+  }
+  bytes[6] = (bytes[6] & 0x0f) | 0x70;
+  bytes[8] = (bytes[8] & 0x3f) | 0x80;
+  const hex = Array.from(bytes, (byte) => byte.toString(16).padStart(2, "0")).join("");
+  return [hex.slice(0, 8), hex.slice(8, 12), hex.slice(12, 16), hex.slice(16, 20), hex.slice(20)].join("-");
+}
+
+/** The civil day here, by the clock of this device. */
+export function today() {
+  const now = new Date();
+  const two = (/** @type {number} */ number) => String(number).padStart(2, "0");
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}

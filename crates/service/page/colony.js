@@ -1,0 +1,55 @@
+// One colony: the answer in a sentence, what it rests on, what is in it, and what was written down.
+
+import { at, get } from "./ask.js";
+import { bar, button, el, show } from "./draw.js";
+import { to } from "./page.js";
+import { answered, ticked } from "./visit.js";
+import { word } from "./words.js";
+
+/** @param {string} holding @param {string} apiary @param {string} name */
+export async function colony(holding, apiary, name) {
+  const path = at(holding, "colonies", name);
+  const [answer, now] = await Promise.all([get(`${path}/supering`), get(path)]);
+  const numbers = new Map([...answer.named_entries, ...now.named_entries].map((entry) => [entry.entry, entry.seq]));
+  const decides = answer.grounds.filter((/** @type {any} */ ground) => ground.decides);
+  const others = answer.grounds.filter((/** @type {any} */ ground) => !ground.decides);
+  const list = (/** @type {any[]} */ grounds) => el("ul", {}, grounds.map((ground) => groundLine(ground, numbers)));
+  ticked.clear();
+  ticked.add(name);
+  show(name,
+    el("nav", {}, el("a", { href: to(holding, now.apiary ?? apiary) }, now.apiary ?? holding)),
+    el("h1", {}, name, now.hive_mark && now.hive_mark !== name ? ` (${now.hive_mark})` : ""),
+    el("p", {}, answered(answer.answer, word(answer.answer)), " ", answer.summary),
+    answer.clock_behind && el("p", { class: "note" }, answer.clock_behind.said),
+    answer.steps.length > 0 && el("h2", {}, word("to_do_first")),
+    el("ul", {}, answer.steps.map((/** @type {any} */ step) => el("li", { class: "row" }, step.statement))),
+    answer.missing.length > 0 && el("h2", {}, word("missing")),
+    el("ul", {}, answer.missing.map((/** @type {any} */ missing) => el("li", { class: "row" }, missing.how))),
+    el("h2", {}, word("because")), list(decides),
+    others.length > 0 && el("details", {}, el("summary", {}, word("also_on_record")), list(others)),
+    el("h2", {}, word("what_is_in")),
+    now.courses.length === 0 && el("p", {}, word("nothing_in")),
+    el("ul", {}, now.courses.map((/** @type {any} */ course) => el("li", { class: "row" }, courseLine(course)))),
+    el("p", { class: "note" }, answer.notice));
+  bar(button(word("write_down"), () => { location.hash = to(holding, now.apiary ?? apiary); }, "go"));
+}
+
+/** @param {any} ground @param {Map<string, number>} numbers */
+function groundLine(ground, numbers) {
+  const entries = ground.entries.map((/** @type {string} */ id) => numbers.get(id)).filter(Boolean);
+  return el("li", { class: "row" }, el("div", { class: "what" }, ground.statement,
+    ground.values.map((/** @type {any} */ value) => sourceLine(value)),
+    entries.length > 0 && el("p", { class: "faint" }, word("entries", { numbers: entries.join(", ") }))));
+}
+
+/** A value with who says so and where it was read. @param {any} value */
+function sourceLine(value) {
+  const origin = [value.said_by, ...value.sources].filter(Boolean).join("; ");
+  return el("p", { class: "faint" }, `${value.of}: ${value.value}`, origin && ` (${origin})`, value.note && `. ${value.note}`);
+}
+
+/** @param {any} course */
+function courseLine(course) {
+  const end = course.end.state === "out" ? word("course_out", { day: course.end.on }) : word(`course_${course.end.state}`);
+  return `${course.pack_name || course.medicine}, ${word("course_placed", { day: course.placed })}, ${end}`;
+}

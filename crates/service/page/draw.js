@@ -1,0 +1,79 @@
+// Elements from data. What comes from the journal is only ever put in as text, so markup in a name is shown and does nothing.
+
+/**
+ * @typedef {Node | string | number | null | undefined | false} Child
+ * @typedef {Record<string, string | boolean | number | EventListener | undefined>} Attributes
+ */
+
+/**
+ * An element. An attribute that begins with `on` is a listener.
+ * @param {string} tag
+ * @param {Attributes} [attributes]
+ * @param {...(Child | Child[])} children
+ * @returns {HTMLElement}
+ */
+export function el(tag, attributes = {}, ...children) {
+  const made = document.createElement(tag);
+  for (const [name, value] of Object.entries(attributes)) {
+    if (typeof value === "function") made.addEventListener(name.slice(2), value);
+    else if (value === true) made.setAttribute(name, "");
+    else if (value !== undefined && value !== false) made.setAttribute(name, String(value));
+  }
+  for (const child of children.flat()) {
+    if (child !== null && child !== undefined && child !== false) made.append(typeof child === "number" ? String(child) : child);
+  }
+  return made;
+}
+
+/** @returns {HTMLElement} */
+const sheet = () => /** @type {HTMLElement} */ (document.getElementById("sheet"));
+
+/**
+ * Shows something else. Whoever reads with a screen reader or the keyboard begins at its top.
+ * @param {string} title
+ * @param {...(Child | Child[])} children
+ */
+export function show(title, ...children) {
+  document.title = `${title} · Combclear`;
+  document.querySelector(".bar")?.remove();
+  sheet().replaceChildren(...el("div", {}, ...children).childNodes);
+  sheet().focus({ preventScroll: true });
+  scrollTo(0, 0);
+}
+
+/** Keeps what is shown. Returns what shows it again, with everything that was filled in. */
+export function keep() {
+  const [shown, foot, title] = [[...sheet().childNodes], document.querySelector(".bar"), document.title];
+  return () => {
+    document.querySelector(".bar")?.remove();
+    sheet().replaceChildren(...shown);
+    if (foot) document.body.append(foot);
+    document.title = title;
+  };
+}
+
+/**
+ * Says what happened, in a line at the foot of the page.
+ * @param {string} text
+ * @param {...Child} more
+ */
+export function say(text, ...more) {
+  const said = /** @type {HTMLElement} */ (document.getElementById("said"));
+  said.replaceChildren(...el("div", {}, text, ...more).childNodes);
+}
+
+/**
+ * Puts buttons at the foot of the screen, where a thumb reaches them.
+ * @param {...HTMLElement} buttons
+ */
+export function bar(...buttons) {
+  document.querySelector(".bar")?.remove();
+  if (buttons.length > 0) document.body.append(el("div", { class: "bar" }, ...buttons));
+}
+
+/**
+ * @param {string} text
+ * @param {EventListener} onclick
+ * @param {string} [kind]
+ */
+export const button = (text, onclick, kind = "") => el("button", { type: "button", class: kind, onclick }, text);

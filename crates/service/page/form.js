@@ -1,0 +1,230 @@
+// A form: filled in, looked at in a line, recorded. Whatever is recorded can be struck out again, with a reason; both stay on record.
+
+import { Refused, at, get, newId, post, put, today } from "./ask.js";
+import { bar, button, el, keep, say, show } from "./draw.js";
+import { to } from "./page.js";
+import { ticked } from "./visit.js";
+import { word } from "./words.js";
+
+/** @typedef {{ key: string, label: string, hint: string, example: string, input: string, choices: string[], of?: string, needed: boolean, found: boolean }} Field */
+
+/** Fields that are shown at once although they may be left out: what one sees at the hive.
+ * @type {Record<string, string[]>} */
+const AT_ONCE = { removal: ["left_inside"], administration: ["lot", "each", "method"], inspection: ["brood", "seams"], supers_off: ["left_on"] };
+
+/** Work that can hurt somebody. The words of each are in the message file. */
+const CAREFUL = ["administration", "disposal"];
+
+/** @type {Promise<any> | undefined} */
+let forms;
+
+/** Every form, asked for once.
+ * @returns {Promise<any[]>} */
+export async function allForms() {
+  forms ??= get("/forms");
+  return (await forms).items;
+}
+
+/** @param {string} kind */
+async function formOf(kind) {
+  return (await allForms()).find((form) => form.kind === kind);
+}
+
+/** A button for each of these forms, in the order in which they are named.
+ * @param {string[]} kinds @param {string} holding @param {string} apiary */
+export async function openers(kinds, holding, apiary) {
+  const forms = await allForms();
+  const named = kinds.map((kind) => forms.find((form) => form.kind === kind)).filter(Boolean);
+  return named.map((form) => button(form.short, () => { location.hash = to(holding, apiary, "write", form.kind); }, "wide"));
+}
+
+/** What the record offers for a field.
+ * @param {string} holding @param {Field} field @returns {Promise<string[]>} */
+async function offered(holding, field) {
+  switch (field.of) {
+    case "lot": return (await get(`${at(holding)}/stock`)).lots.map((/** @type {any} */ lot) => lot.lot);
+    case "medicine": return (await get(`${at(holding)}/medicines`)).items.map((/** @type {any} */ item) => item.described.medicine);
+    case "apiary": return (await get(`${at(holding)}/apiaries`)).items.map((/** @type {any} */ apiary) => apiary.apiary);
+    case "colony": return (await get(`${at(holding)}/colonies`)).items.map((/** @type {any} */ colony) => colony.colony);
+    default: return [];
+  }
+}
+
+/** @param {Field} field @param {string[]} names @param {string} value */
+function input(field, names, value) {
+  const id = `field-${field.key}`;
+  if (field.input === "choice" || field.input === "yes_no") {
+    const choices = field.input === "choice" ? field.choices : ["yes", "no"];
+    return el("select", { id }, el("option", { value: "" }, word("not_said")),
+      choices.map((choice) => el("option", { value: choice, selected: choice === value }, choice.replaceAll("_", " "))));
+  }
+  if (field.input === "lines") return el("textarea", { id, rows: 3 }, value);
+  const type = { day: "date", time: "time" }[field.input] ?? "text";
+  const inputmode = { whole: "numeric", amount: "decimal", temperature: "decimal" }[field.input];
+  const list = names.length > 0 ? `${id}-names` : undefined;
+  const made = el("input", { id, type, inputmode, list, value, autocomplete: "off", autocapitalize: "off" });
+  return list ? el("div", {}, made, el("datalist", { id: list }, names.map((name) => el("option", { value: name })))) : made;
+}
+
+/** @param {Field} field @param {HTMLElement} taking */
+function labelled(field, taking) {
+  const optional = field.needed && !field.found ? "" : ` (${word(field.found ? "found_if_left_out" : "may_be_left_out")})`;
+  return el("div", { id: `part-${field.key}` }, el("label", { class: "field", for: `field-${field.key}` }, field.label, optional),
+    el("p", { class: "hint" }, field.hint, field.example && `, ${word("for_example")} ${field.example}`), taking);
+}
+
+/** @param {string} holding @param {string} apiary @param {string} kind */
+export async function form(holding, apiary, kind) {
+  const asked = await formOf(kind);
+  const back = () => { location.hash = apiary ? to(holding, apiary) : to(holding); };
+  const write = async () => {
+    const filled = read(asked.fields);
+    const looked = await look(holding, kind, filled);
+    if (looked) agree(holding, looked, back);
+  };
+  await fill(asked, holding, { apiary, ...preset(asked, apiary) }, back, write);
+}
+
+/** What is known before anything is typed: the ticked colonies, and the apiary one stands at.
+ * @param {any} asked @param {string} apiary @returns {Record<string, string>} */
+function preset(asked, apiary) {
+  /** @type {Record<string, string>} */
+  const known = {};
+  for (const field of asked.fields) {
+    if (field.of === "colony" && field.input === "names" && ticked.size > 0) known[field.key] = [...ticked].join(", ");
+    else if (field.of === "colony" && ticked.size > 0 && asked.kind !== "colony_established") {
+      known[field.key] ??= [...ticked].join(", ");
+      break;
+    } else if (field.of === "apiary" && apiary && asked.kind !== "apiary_details") known[field.key] = apiary;
+  }
+  return known;
+}
+
+/** @param {any} asked @param {string} holding @param {Record<string, string>} known @param {() => void} back @param {() => Promise<void>} write */
+async function fill(asked, holding, known, back, write) {
+  const names = await Promise.all(asked.fields.map((/** @type {Field} */ field) => holding ? offered(holding, field) : []));
+  const parts = asked.fields.map((/** @type {Field} */ field, /** @type {number} */ place) =>
+    ({ field, part: labelled(field, input(field, names[place], known[field.key] ?? "")) }));
+  const atOnce = (/** @type {{ field: Field }} */ { field }) => field.needed || known[field.key] || AT_ONCE[asked.kind]?.includes(field.key);
+  const later = parts.filter((/** @type {any} */ part) => !atOnce(part));
+  show(asked.title, el("nav", {}, button(word("back"), back)), el("h1", {}, asked.title),
+    CAREFUL.includes(asked.kind) && el("p", { class: "note" }, word("careful")),
+    parts.filter(atOnce).map((/** @type {any} */ { part }) => part),
+    labelled({ key: "on", label: word("day"), hint: word("day_hint"), example: "", input: "day", choices: [], needed: true, found: false },
+      el("input", { id: "field-on", type: "date", value: today() })),
+    labelled({ key: "recorded_by", label: word("who"), hint: word("who_hint"), example: "", input: "text", choices: [], needed: true, found: true },
+      el("input", { id: "field-recorded_by", type: "text", autocomplete: "name" })),
+    later.length > 0 && el("details", { id: "more" }, el("summary", {}, word("more")), later.map((/** @type {any} */ { part }) => part)),
+    el("div", { id: "faults", role: "alert" }));
+  bar(button(word("look"), () => void write(), "go"));
+}
+
+/** What was filled in. @param {Field[]} fields */
+function read(fields) {
+  const value = (/** @type {string} */ key) =>
+    (/** @type {HTMLInputElement | null} */ (document.getElementById(`field-${key}`))?.value ?? "").trim();
+  /** @type {Record<string, string[]>} */
+  const texts = {};
+  for (const { key, input } of fields) {
+    const text = value(key);
+    if (text !== "") texts[key] = input === "names" ? text.split(/\s*,\s*/).filter(Boolean) : [text];
+  }
+  /** @type {any} */
+  const filled = { fields: texts };
+  if (value("on")) filled.on = value("on");
+  if (value("recorded_by")) filled.recorded_by = value("recorded_by");
+  return filled;
+}
+
+/** Asks what the form would record, and shows what is wrong beside each field.
+ * @param {string} holding @param {string} kind @param {any} filled */
+async function look(holding, kind, filled) {
+  document.querySelectorAll(".fault").forEach((fault) => fault.remove());
+  try {
+    return await post(`${at(holding, "forms", kind)}`, filled);
+  } catch (error) {
+    wrong(error);
+    return undefined;
+  }
+}
+
+/** @param {unknown} error */
+function wrong(error) {
+  const faults = /** @type {HTMLElement} */ (document.getElementById("faults"));
+  if (!(error instanceof Refused)) {
+    faults.replaceChildren(el("p", { class: "fault" }, word("not_reached")), el("p", {}, word("nothing_recorded")));
+    return;
+  }
+  let first;
+  for (const { pointer, detail, help } of error.problem.errors) {
+    const key = (pointer ?? "").split("/").pop() ?? "";
+    const part = document.getElementById(`part-${key}`) ?? faults;
+    part.append(el("p", { class: "fault" }, `${detail}: ${help}`));
+    part.closest("details")?.setAttribute("open", "");
+    first ??= part;
+  }
+  if (first) first.scrollIntoView({ block: "center" });
+  else faults.replaceChildren(el("p", { class: "fault" }, error.message));
+}
+
+/** Shows what would be recorded. Whoever goes back finds the form as it was filled in.
+ * @param {string} holding @param {any} looked @param {() => void} back */
+function agree(holding, looked, back) {
+  const again = keep();
+  const entries = looked.entries.map((/** @type {any} */ entry) => ({ id: newId(), ...entry }));
+  const record = async () => {
+    try {
+      await post(`${at(holding)}/entries`, entries);
+      back();
+      say(`${word("recorded")}: ${looked.lines.join("; ")} `, button(word("undo"), () => undo(holding, entries)));
+    } catch (error) {
+      // Nobody knows whether it arrived. The same ids are sent again, so that it is recorded once.
+      wrong(error);
+    }
+  };
+  show(word("look"), el("nav", {}, button(word("back"), again)), el("h1", {}, word("is_it_right")),
+    looked.lines.map((/** @type {string} */ line) => el("p", {}, line)),
+    looked.doubts.map((/** @type {string} */ doubt) => el("p", { class: "note" }, doubt)),
+    el("div", { id: "faults", role: "alert" }));
+  bar(button(word("record"), () => void record(), "go"));
+}
+
+/** Strikes entries out again. @param {string} holding @param {any[]} entries */
+function undo(holding, entries) {
+  const reason = /** @type {HTMLInputElement} */ (el("input", { id: "reason", type: "text" }));
+  const strike = async () => {
+    const struck = [...entries].reverse().map(({ id, on, recorded_by }) =>
+      ({ id: newId(), on, recorded_by, kind: "strike_out", body: {}, corrects: id, reason: reason.value.trim() }));
+    try {
+      await post(`${at(holding)}/entries`, struck);
+      dispatchEvent(new HashChangeEvent("hashchange"));
+      say(word("struck_out"));
+    } catch (error) {
+      wrong(error);
+    }
+  };
+  show(word("undo"), el("h1", {}, word("undo")), el("p", {}, word("undo_hint")),
+    el("label", { class: "field", for: "reason" }, word("reason")), reason, el("div", { id: "faults", role: "alert" }));
+  bar(button(word("undo"), () => void strike(), "go"));
+}
+
+/** Begins a holding with its first entry. */
+export async function begin() {
+  const asked = await formOf("holding_details");
+  const write = async () => {
+    const { fields, on, recorded_by } = read(asked.fields);
+    const name = (/** @type {HTMLInputElement} */ (document.getElementById("field-holding"))).value.trim();
+    const body = Object.fromEntries(Object.entries(fields).map(([key, texts]) => [key, texts[0]]));
+    document.querySelectorAll(".fault").forEach((fault) => fault.remove());
+    try {
+      await put(at(name), { id: newId(), on, recorded_by: recorded_by ?? body.keeper, kind: "holding_details", body });
+      location.hash = to(name);
+    } catch (error) {
+      wrong(error);
+    }
+  };
+  await fill(asked, "", {}, () => { location.hash = ""; dispatchEvent(new HashChangeEvent("hashchange")); }, write);
+  const heading = document.querySelector("h1");
+  heading?.after(labelled({ key: "holding", label: word("holding_name"), hint: word("holding_hint"), example: "heathside", input: "text", choices: [], needed: true, found: false },
+    el("input", { id: "field-holding", type: "text", autocapitalize: "off" })));
+}

@@ -1,0 +1,89 @@
+// The visit sheet: what is due at an apiary, and a line for each colony, in the order in which one walks.
+
+import { at, get } from "./ask.js";
+import { bar, button, el, keep, show } from "./draw.js";
+import { openers } from "./form.js";
+import { to } from "./page.js";
+import { word } from "./words.js";
+
+/** What is most often written down at the hive, in the order of a visit. */
+const AT_THE_HIVE = ["removal", "administration", "supers_on", "supers_off", "inspection", "mite_count"];
+
+/** What is written down more seldom. */
+const OTHERS = ["colony_split", "colony_united", "colony_moved", "colony_ended", "site_conditions", "nectar_flow", "temperature", "harvest"];
+
+/** The form that fits a task.
+ * @type {Record<string, string>} */
+const FOR_TASK = { take_out: "removal", used_up: "removal", give_dose: "administration", take_supers_off: "supers_off", count_mites: "mite_count" };
+
+/** What was ticked, for the form that is opened next. */
+export const ticked = new Set(/** @type {string[]} */ ([]));
+
+/** @param {string} answer @param {string} text */
+export const answered = (answer, text) => el("span", { class: `word ${answer}` }, text);
+
+/** @param {string} holding @param {string} apiary */
+export async function visit(holding, apiary) {
+  const sheet = await get(`${at(holding, "apiaries", apiary)}/visit`);
+  ticked.clear();
+  const rows = sheet.colonies.map((/** @type {any} */ line) => colonyLine(holding, apiary, line));
+  const all = /** @type {HTMLInputElement} */ (el("input", { type: "checkbox", id: "all", onchange: () => {
+    for (const box of /** @type {NodeListOf<HTMLInputElement>} */ (document.querySelectorAll("input.hive"))) {
+      box.checked = all.checked;
+      box.dispatchEvent(new Event("change"));
+    }
+  } }));
+  show(apiary,
+    el("nav", {}, el("a", { href: to(holding) }, holding)),
+    el("h1", {}, apiary),
+    el("p", { class: "faint" }, word("as_of", { day: sheet.on, through: sheet.holds_through })),
+    sheet.clock_behind && el("p", { class: "note" }, sheet.clock_behind.said),
+    el("h2", {}, word("due_here")),
+    sheet.due.length === 0 ? el("p", {}, word("nothing_due")) : el("ul", {}, sheet.due.map((/** @type {any} */ task) => taskLine(holding, apiary, task))),
+    el("h2", {}, word("may_be_supered")),
+    rows.length === 0 ? el("p", {}, word("nobody_here"))
+      : el("div", { class: "row" }, el("label", { class: "tick", for: "all" }, all), el("label", { class: "what", for: "all" }, word("all_of_them"))),
+    el("ul", { id: "hives" }, rows),
+    el("p", { class: "note" }, sheet.notice));
+  bar(button(word("write_down"), () => void choose(holding, apiary), "go"));
+}
+
+/** @param {string} holding @param {string} apiary @param {any} line */
+function colonyLine(holding, apiary, line) {
+  const tick = el("input", { type: "checkbox", class: "hive", "aria-label": line.colony, onchange: (event) => {
+    if (/** @type {HTMLInputElement} */ (event.target).checked) ticked.add(line.colony);
+    else ticked.delete(line.colony);
+  } });
+  const mark = line.hive_mark && line.hive_mark !== line.colony ? ` (${line.hive_mark})` : "";
+  const day = line.answer !== "yes" && line.first_free_day
+    && word(line.if_out_on ? "free_if_out" : "free_from", { day: line.first_free_day, out: line.if_out_on ?? "" });
+  return el("li", { class: "row" }, el("label", { class: "tick" }, tick),
+    el("div", { class: "what" },
+      el("a", { href: to(holding, apiary, "hive", line.colony) }, line.colony + mark), " ", answered(line.answer, line.word),
+      line.why && el("p", {}, line.why),
+      line.next && el("p", {}, line.next),
+      day && el("p", { class: "faint" }, day),
+      line.inside.map((/** @type {string} */ inside) => el("p", { class: "faint" }, word("inside", { inside })))));
+}
+
+/** @param {string} holding @param {string} apiary @param {any} task */
+function taskLine(holding, apiary, task) {
+  const kind = FOR_TASK[task.kind];
+  const done = kind && button(word("done"), () => {
+    ticked.clear();
+    task.colonies.forEach((/** @type {string} */ colony) => ticked.add(colony));
+    location.hash = to(holding, apiary, "write", kind);
+  });
+  return el("li", { class: "row" }, el("div", { class: task.weight === "must" ? "what must" : "what" },
+    task.overdue && `${word("overdue")}: `, task.line), done);
+}
+
+/** @param {string} holding @param {string} apiary */
+async function choose(holding, apiary) {
+  const of = ticked.size === 0 ? word("no_hive_ticked") : word("hives_ticked", { hives: [...ticked].join(", ") });
+  const [here, others] = await Promise.all([openers(AT_THE_HIVE, holding, apiary), openers(OTHERS, holding, apiary)]);
+  const again = keep();
+  show(word("write_down"), el("nav", {}, button(word("back"), again)),
+    el("h1", {}, word("write_down")), el("p", {}, of), here,
+    el("details", {}, el("summary", {}, word("something_else")), others));
+}

@@ -1,0 +1,103 @@
+//! The page at the hive: files that the program carries, and its words. It asks the service over the public interface only.
+
+use std::collections::BTreeMap;
+
+use axum::Json;
+use axum::http::header::{CONTENT_SECURITY_POLICY, CONTENT_TYPE, REFERRER_POLICY, X_CONTENT_TYPE_OPTIONS};
+use axum::http::{HeaderName, HeaderValue};
+use axum::response::{IntoResponse, Response};
+use combclear_domain::basics::spelling::nearest;
+use combclear_wording::{Label, Words, http};
+
+use crate::extract::{FilePath, Nothing, Path, Query};
+use crate::problem::{Problem, ProblemKind, label};
+
+const HTML: &str = "text/html; charset=utf-8";
+const STYLES: &str = "text/css; charset=utf-8";
+const SCRIPT: &str = "text/javascript; charset=utf-8";
+
+/// Name, media type and text of each file.
+const FILES: [(&str, &str, &str); 10] = [
+    ("index.html", HTML, include_str!("../page/index.html")),
+    ("page.css", STYLES, include_str!("../page/page.css")),
+    ("page.js", SCRIPT, include_str!("../page/page.js")),
+    ("ask.js", SCRIPT, include_str!("../page/ask.js")),
+    ("draw.js", SCRIPT, include_str!("../page/draw.js")),
+    ("words.js", SCRIPT, include_str!("../page/words.js")),
+    ("visit.js", SCRIPT, include_str!("../page/visit.js")),
+    ("colony.js", SCRIPT, include_str!("../page/colony.js")),
+    ("form.js", SCRIPT, include_str!("../page/form.js")),
+    ("mark.svg", "image/svg+xml", include_str!("../page/mark.svg")),
+];
+
+/// Nothing runs and nothing is fetched but what the service itself sends; no other page shows this one inside itself.
+const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self'; \
+                      base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
+
+/// Open the page
+pub(crate) async fn open(Query(Nothing {}): Query<Nothing>) -> Result<Response, Problem> {
+    file("index.html")
+}
+
+/// Read a file of the page
+pub(crate) async fn get_file(
+    Path(path): Path<FilePath>,
+    Query(Nothing {}): Query<Nothing>,
+) -> Result<Response, Problem> {
+    if path.file == "words.json" {
+        let words: BTreeMap<&str, &str> = Words::english().of_the_page().collect();
+        return Ok((headers(), Json(words)).into_response());
+    }
+    file(&path.file)
+}
+
+fn file(name: &str) -> Result<Response, Problem> {
+    let found = FILES.iter().find(|(known, ..)| *known == name);
+    let Some((_, media_type, text)) = found else {
+        let problem = Problem::new(ProblemKind::UnknownPath, http::no_file(Words::english(), name));
+        let near = nearest(name, FILES.iter().map(|(known, ..)| *known));
+        return Err(problem.at_unknown("file", near, label(Label::HttpNoFileHelp)));
+    };
+    let content_type = [(CONTENT_TYPE, HeaderValue::from_static(media_type))];
+    Ok((headers(), content_type, *text).into_response())
+}
+
+fn headers() -> [(HeaderName, HeaderValue); 3] {
+    [
+        (CONTENT_SECURITY_POLICY, HeaderValue::from_static(POLICY)),
+        (X_CONTENT_TYPE_OPTIONS, HeaderValue::from_static("nosniff")),
+        (REFERRER_POLICY, HeaderValue::from_static("no-referrer")),
+    ]
+}
+
+#[cfg(test)]
+mod tests {
+    use std::collections::BTreeSet;
+
+    use super::*;
+
+    /// The names that the page asks its words by: `word("name"...)`, or `word(condition ? "one" : "other"...)`.
+    fn asked_for() -> BTreeSet<&'static str> {
+        let scripts = FILES.iter().filter(|(_, kind, _)| *kind == SCRIPT).map(|(.., text)| *text);
+        let calls = scripts.flat_map(|text| text.split("word(").skip(1));
+        let arguments = calls.filter_map(|call| call.split([',', ')']).next());
+        arguments.flat_map(|argument| argument.split('"').skip(1).step_by(2)).collect()
+    }
+
+    #[test]
+    fn the_page_has_each_word_that_it_asks_for_and_no_other() {
+        let known: BTreeSet<&str> = Words::english().of_the_page().map(|(name, _)| name).collect();
+        // These follow from answers of the service.
+        let from_answers = ["yes", "no", "unknown", "course_open", "course_not_said"];
+        let asked: BTreeSet<&str> = asked_for().into_iter().chain(from_answers).collect();
+        assert_eq!(asked, known);
+    }
+
+    #[test]
+    fn no_file_names_another_host_or_runs_what_is_written_in_the_page() {
+        for (name, _, text) in FILES {
+            assert!(!text.contains("https://") && !text.contains("innerHTML"), "{name}");
+            assert!(!text.contains(" style=") && !text.contains("onclick="), "{name}");
+        }
+    }
+}
