@@ -38,18 +38,17 @@ export async function colony(holding, apiary, name) {
 function groundLine(ground, numbers) {
   const entries = ground.entries.map((/** @type {string} */ id) => numbers.get(id)).filter(Boolean);
   return el("li", { class: "row" }, el("div", { class: "what" }, ground.statement,
-    ground.values.map((/** @type {any} */ value) => sourceLine(value)),
+    ground.values.filter((/** @type {any} */ value) => value.sources.length > 0).map(sourceLine),
     entries.length > 0 && el("p", { class: "faint" }, word("entries", { numbers: entries.join(", ") }))));
 }
 
-/** A value with who says so and where it was read. @param {any} value */
+/** A value of a built-in leaflet, with where it was read. @param {any} value */
 function sourceLine(value) {
-  const origin = [value.said_by, ...value.sources].filter(Boolean).join("; ");
-  return el("p", { class: "faint" }, `${value.of}: ${value.value}`, origin && ` (${origin})`, value.note && `. ${value.note}`);
+  return el("p", { class: "faint" }, `${value.value}: ${value.sources.join("; ")}`, value.note && `. ${value.note}`);
 }
 
 /** @param {any} course */
 function courseLine(course) {
-  const end = course.end.state === "out" ? word("course_out", { day: course.end.on }) : word(`course_${course.end.state}`);
-  return `${course.pack_name || course.medicine}, ${word("course_placed", { day: course.placed })}, ${end}`;
+  const end = course.end.state === "out" ? `, ${word("course_out", { day: course.end.on })}` : "";
+  return `${course.pack_name || course.medicine}, ${word("course_placed", { day: course.placed })}${end}`;
 }

@@ -52,14 +52,22 @@ export function keep() {
   };
 }
 
+/** What is to be said on the screen that comes next. @type {Child[]} */
+let toSay = [];
+
 /**
- * Says what happened, in a line at the foot of the page.
- * @param {string} text
- * @param {...Child} more
+ * Says what happened in a line at the foot of the screen that comes next.
+ * @param {...Child} what
  */
-export function say(text, ...more) {
+export function sayNext(...what) {
+  toSay = what;
+}
+
+/** Says on this screen what was to be said on it, or nothing. */
+export function saySo() {
   const said = /** @type {HTMLElement} */ (document.getElementById("said"));
-  said.replaceChildren(...el("div", {}, text, ...more).childNodes);
+  said.replaceChildren(...el("div", {}, toSay).childNodes);
+  toSay = [];
 }
 
 /**

@@ -1,7 +1,7 @@
 // A form: filled in, looked at in a line, recorded. Whatever is recorded can be struck out again, with a reason; both stay on record.
 
 import { Refused, at, get, newId, post, put, today } from "./ask.js";
-import { bar, button, el, keep, say, show } from "./draw.js";
+import { bar, button, el, keep, sayNext, show } from "./draw.js";
 import { to } from "./page.js";
 import { ticked } from "./visit.js";
 import { word } from "./words.js";
@@ -10,7 +10,10 @@ import { word } from "./words.js";
 
 /** Fields that are shown at once although they may be left out: what one sees at the hive.
  * @type {Record<string, string[]>} */
-const AT_ONCE = { removal: ["left_inside"], administration: ["lot", "each", "method"], inspection: ["brood", "seams"], supers_off: ["left_on"] };
+const AT_ONCE = {
+  removal: ["left_inside"], administration: ["method"], inspection: ["brood", "seams"], mite_count: ["days", "bees"],
+  colony_established: ["hive_mark"], medicine_described: ["leaflet"], lot_acquired: ["batch", "expiry", "supplier"],
+};
 
 /** Work that can hurt somebody. The words of each are in the message file. */
 const CAREFUL = ["administration", "disposal"];
@@ -35,7 +38,7 @@ async function formOf(kind) {
 export async function openers(kinds, holding, apiary) {
   const forms = await allForms();
   const named = kinds.map((kind) => forms.find((form) => form.kind === kind)).filter(Boolean);
-  return named.map((form) => button(form.short, () => { location.hash = to(holding, apiary, "write", form.kind); }, "wide"));
+  return named.map((form) => button(form.title, () => { location.hash = to(holding, apiary, "write", form.kind); }, "wide"));
 }
 
 /** What the record offers for a field.
@@ -175,8 +178,8 @@ function agree(holding, looked, back) {
   const record = async () => {
     try {
       await post(`${at(holding)}/entries`, entries);
+      sayNext(`${word("recorded")}: ${looked.lines.join("; ")} `, button(word("undo"), () => undo(holding, entries)));
       back();
-      say(`${word("recorded")}: ${looked.lines.join("; ")} `, button(word("undo"), () => undo(holding, entries)));
     } catch (error) {
       // Nobody knows whether it arrived. The same ids are sent again, so that it is recorded once.
       wrong(error);
@@ -197,8 +200,8 @@ function undo(holding, entries) {
       ({ id: newId(), on, recorded_by, kind: "strike_out", body: {}, corrects: id, reason: reason.value.trim() }));
     try {
       await post(`${at(holding)}/entries`, struck);
+      sayNext(word("struck_out"));
       dispatchEvent(new HashChangeEvent("hashchange"));
-      say(word("struck_out"));
     } catch (error) {
       wrong(error);
     }

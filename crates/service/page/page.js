@@ -2,7 +2,7 @@
 
 import { NotReached, Refused, at, get, signIn } from "./ask.js";
 import { colony } from "./colony.js";
-import { button, el, say, show } from "./draw.js";
+import { button, el, saySo, show } from "./draw.js";
 import { begin, form, openers } from "./form.js";
 import { visit } from "./visit.js";
 import { readWords, word } from "./words.js";
@@ -64,7 +64,6 @@ function failed(error) {
 
 async function open() {
   const [holding, apiary, what, which] = location.hash.replace(/^#\/?/, "").split("/").map(decodeURIComponent);
-  say("");
   try {
     if (!holding) await holdings();
     else if (what === "write") await form(holding, apiary ?? "", which ?? "");
@@ -74,6 +73,7 @@ async function open() {
   } catch (error) {
     failed(error);
   }
+  saySo();
 }
 
 addEventListener("hashchange", () => void open());

@@ -56,14 +56,11 @@ function colonyLine(holding, apiary, line) {
   } });
   const mark = line.hive_mark && line.hive_mark !== line.colony ? ` (${line.hive_mark})` : "";
   const day = line.answer !== "yes" && line.first_free_day
-    && word(line.if_out_on ? "free_if_out" : "free_from", { day: line.first_free_day, out: line.if_out_on ?? "" });
+    && ` ${word(line.if_out_on ? "free_if_out" : "free_from", { day: line.first_free_day, out: line.if_out_on ?? "" })}`;
   return el("li", { class: "row" }, el("label", { class: "tick" }, tick),
     el("div", { class: "what" },
-      el("a", { href: to(holding, apiary, "hive", line.colony) }, line.colony + mark), " ", answered(line.answer, line.word),
-      line.why && el("p", {}, line.why),
-      line.next && el("p", {}, line.next),
-      day && el("p", { class: "faint" }, day),
-      line.inside.map((/** @type {string} */ inside) => el("p", { class: "faint" }, word("inside", { inside })))));
+      el("a", { href: to(holding, apiary, "hive", line.colony) }, line.colony + mark), " ", answered(line.answer, line.word), day,
+      line.why && el("p", { class: "faint" }, line.why)));
 }
 
 /** @param {string} holding @param {string} apiary @param {any} task */

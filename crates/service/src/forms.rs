@@ -42,8 +42,6 @@ struct EntryForm {
     kind: Kind,
     /// What such an entry records.
     title: &'static str,
-    /// The same in a word or two.
-    short: &'static str,
     /// Its fields, in order.
     fields: Vec<EntryFormField>,
 }
@@ -221,8 +219,7 @@ impl EntryForm {
     fn of(kind: Kind) -> EntryForm {
         let words = Words::english();
         let fields = blanks(kind).iter().map(|blank| EntryFormField::of(words, kind, blank)).collect();
-        let (title, short) = (forms::title(words, kind), forms::tab(words, kind));
-        EntryForm { kind, title, short, fields }
+        EntryForm { kind, title: forms::title(words, kind), fields }
     }
 }
 

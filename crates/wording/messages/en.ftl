@@ -3187,6 +3187,9 @@ care-wrong-in-all = { $wrong ->
 # form-KIND is what an entry of the kind records. field-NAME is the label of a field in any form, field-KIND-NAME in one form.
 # A label may be followed by a -hint, and by an -example of what is filled in.
 
+# The visit sheet. { $medicine } is the keeper's name for it.
+visit-inside = { $medicine }, placed { $placed }
+
 # The page at the hive. A place in square brackets is filled in by the page.
 page-holdings = Holdings
 page-no_holding = There is none yet.
@@ -3208,9 +3211,8 @@ page-nothing_due = Nothing is due today.
 page-may_be_supered = May they be supered?
 page-nobody_here = No colony stands here.
 page-all_of_them = All of them
-page-free_from = free from [day]
-page-free_if_out = free from [day], if everything is out on [out]
-page-inside = In it: [inside]
+page-free_from = from [day]
+page-free_if_out = from [day], if all is out on [out]
 page-done = Done
 page-overdue = Overdue
 page-no_hive_ticked = No hive is ticked: you name them in the form.
@@ -3225,9 +3227,7 @@ page-what_is_in = Medicine on record
 page-nothing_in = None.
 page-entries = entries [numbers]
 page-course_out = out on [day]
-page-course_open = still in
-page-course_not_said = not said where it went
-page-course_placed = placed [day]
+page-course_placed = given or placed [day]
 page-not_said = not said
 page-found_if_left_out = taken from the record if left out
 page-may_be_left_out = may be left out

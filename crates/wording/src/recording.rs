@@ -270,9 +270,7 @@ fn first_dose(words: &Words, holding: &Holding, value: &Value) -> String {
     }
 }
 
-/// A course that is in a colony: medicine, day of placing and the number of its entry.
-#[must_use]
-pub fn inside(words: &Words, InsideCourse { number, medicine, placed }: &InsideCourse) -> String {
+fn inside(words: &Words, InsideCourse { number, medicine, placed }: &InsideCourse) -> String {
     say!(
         words,
         RecordingCourse,

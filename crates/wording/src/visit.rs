@@ -9,14 +9,15 @@ use combclear_domain::basics::verdict::Verdict;
 use combclear_domain::basics::words::{ApiaryName, ColonyName, HoldingName};
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::questions::due::{Due, DueKind, Weight};
-use combclear_domain::recording::what_is_inside;
+use combclear_domain::recording::{InsideCourse, what_is_inside};
 use combclear_domain::rules::leaflet::Leaflets;
 use serde::Serialize;
 
 use crate::due::DueReport;
 use crate::supering::SuperingReport;
 use crate::terminal::verdict;
-use crate::{Words, notice, recording};
+use crate::words::say;
+use crate::{Words, notice, pieces};
 
 /// The sheet of one visit to one apiary.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -101,7 +102,7 @@ impl VisitSheet {
             .into_iter()
             .zip(inside)
             .map(|(report, inside)| {
-                let inside = inside.iter().map(|course| recording::inside(words, course)).collect();
+                let inside = inside.iter().map(|course| in_a_line(words, course)).collect();
                 VisitLine::of(words, holding, report, inside)
             })
             .collect();
@@ -149,6 +150,10 @@ impl VisitLine {
     fn mark(&self) -> &str {
         self.hive_mark.as_deref().unwrap_or(self.colony.as_str())
     }
+}
+
+fn in_a_line(words: &Words, InsideCourse { medicine, placed, number: _ }: &InsideCourse) -> String {
+    say!(words, VisitInside, medicine = &*pieces::medicine(words, medicine), placed = placed)
 }
 
 /// Hive 2 stands before hive 10.
