@@ -122,6 +122,8 @@ const TABLE: &[(&str, &str, &[Caller])] = &[
     ("GET", "/holdings/{holding}/apiaries/{apiary}/supering", READ),
     ("GET", "/holdings/{holding}/apiaries/{apiary}/treatment-options", READ),
     ("GET", "/holdings/{holding}/apiaries/{apiary}/visit", READ),
+    ("GET", "/holdings/{holding}/apiaries/{apiary}/season", READ),
+    ("GET", "/holdings/{holding}/colonies/{colony}/season", READ),
     ("GET", "/holdings/{holding}/colonies", READ),
     ("GET", "/holdings/{holding}/colonies/{colony}", READ),
     ("GET", "/holdings/{holding}/colonies/{colony}/supering", READ),

@@ -66,6 +66,26 @@ async fn the_sheet_of_a_visit_says_what_the_board_says() {
 }
 
 #[tokio::test]
+async fn the_season_of_a_colony_and_of_an_apiary_is_one_picture_each() {
+    let bench = seed::bench().await;
+    for (path, shown) in [("colonies/M1", 1), ("apiaries/orchard", 2)] {
+        let picture = bench.get(&format!("/holdings/{HOLDING}/{path}/season?on=2026-04-11")).await;
+        assert_eq!((picture.status, picture.header("content-type")), (200, Some("image/svg+xml")));
+        assert_eq!(picture.header("content-security-policy"), Some("default-src 'none'"));
+        let picture = picture.text();
+        assert!(picture.starts_with("<svg ") && picture.ends_with("</svg>"), "{picture}");
+        assert!(picture.contains("<title ") && picture.contains("<desc "), "{picture}");
+        assert!(picture.matches("may be supered: ").count() >= shown, "{picture}");
+        assert!(!picture.contains("<script") && !picture.contains("href"), "{picture}");
+    }
+    bench.get(&format!("/holdings/{HOLDING}/colonies/X9/season")).await.problem(
+        404,
+        "unknown-colony",
+        &format!("/holdings/{HOLDING}/colonies/X9/season"),
+    );
+}
+
+#[tokio::test]
 async fn a_form_that_is_filled_in_gives_entries_that_can_be_recorded_and_records_nothing_itself() {
     let bench = seed::bench().await;
     let before = bench.entries_of(HOLDING).await;

@@ -189,6 +189,8 @@ def a_visit(phone, service):
     assert answer["summary"] in text, (answer["summary"], text)
     for ground in (ground for ground in answer["grounds"] if ground["decides"]):
         assert ground["statement"] in text, ground
+    drawn = lambda: phone.browser.execute_script("return document.querySelector('img.season').naturalWidth") > 0
+    phone.wait("picture of the season", drawn)
     phone.look("colony")
 
 

@@ -17,3 +17,4 @@ mod making;
 #[path = "../one_line.rs"]
 mod one_line;
 mod pages;
+mod picture;

@@ -160,6 +160,9 @@ pub(crate) struct Supering {
     /// The day, like 2026-04-11; today if left out
     #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
     pub(crate) on: Option<Day>,
+    /// Draw the season of one colony, or of an apiary, into this new file (SVG); `-` for standard output
+    #[arg(long, value_name = "FILE")]
+    pub(crate) picture: Option<PathBuf>,
     /// Show every reason and detail
     #[arg(long, conflicts_with = "json")]
     pub(crate) full: bool,

@@ -4,6 +4,7 @@
 //! - [`html`]: pages for reading and printing; [`Typesetter`]: makes PDFs of them; [`flat`]: one CSV file; [`exchange`]:
 //!   JSON for other programs
 //! - [`calendar`]: due items for calendars
+//! - [`picture`]: the season of a colony or an apiary as one picture
 //! - [`pack`]: all of them in one ZIP file, with the proofs and checksums
 #![deny(missing_docs)]
 
@@ -15,6 +16,7 @@ pub mod html;
 pub mod look;
 mod office_copy;
 pub mod pack;
+pub mod picture;
 mod rows;
 mod shares;
 mod sheet;

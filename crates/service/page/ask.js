@@ -45,6 +45,20 @@ async function ask(method, path, body) {
   throw new NotReached(`${response.status}`);
 }
 
+/**
+ * The address of a picture, which is fetched with the key. It holds as long as the page is open.
+ * @param {string} path
+ */
+export async function picture(path) {
+  const key = sessionStorage.getItem(KEY);
+  try {
+    const response = await fetch(path, { headers: key ? { authorization: `Bearer ${key}` } : {} });
+    return response.status === 200 ? URL.createObjectURL(await response.blob()) : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
 /** @param {string} path */
 export const get = (path) => ask("GET", path);
 /** @param {string} path @param {unknown} body */

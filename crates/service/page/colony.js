@@ -1,6 +1,6 @@
 // One colony: the answer in a sentence, what it rests on, what is in it, and what was written down.
 
-import { at, get } from "./ask.js";
+import { at, get, picture } from "./ask.js";
 import { bar, button, el, show } from "./draw.js";
 import { to } from "./page.js";
 import { answered, ticked } from "./visit.js";
@@ -9,7 +9,7 @@ import { word } from "./words.js";
 /** @param {string} holding @param {string} apiary @param {string} name */
 export async function colony(holding, apiary, name) {
   const path = at(holding, "colonies", name);
-  const [answer, now] = await Promise.all([get(`${path}/supering`), get(path)]);
+  const [answer, now, season] = await Promise.all([get(`${path}/supering`), get(path), picture(`${path}/season`)]);
   const numbers = new Map([...answer.named_entries, ...now.named_entries].map((entry) => [entry.entry, entry.seq]));
   const decides = answer.grounds.filter((/** @type {any} */ ground) => ground.decides);
   const others = answer.grounds.filter((/** @type {any} */ ground) => !ground.decides);
@@ -27,6 +27,7 @@ export async function colony(holding, apiary, name) {
     el("ul", {}, answer.missing.map((/** @type {any} */ missing) => el("li", { class: "row" }, missing.how))),
     el("h2", {}, word("because")), list(decides),
     others.length > 0 && el("details", {}, el("summary", {}, word("also_on_record")), list(others)),
+    season && el("img", { class: "season", src: season, alt: word("season_alt", { colony: name }) }),
     el("h2", {}, word("what_is_in")),
     now.courses.length === 0 && el("p", {}, word("nothing_in")),
     el("ul", {}, now.courses.map((/** @type {any} */ course) => el("li", { class: "row" }, courseLine(course)))),

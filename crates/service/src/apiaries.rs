@@ -1,17 +1,21 @@
 //! Apiaries, and whether each colony at one may be supered.
 
-use axum::response::Response;
+use axum::http::StatusCode;
+use axum::response::{IntoResponse, Response};
 use combclear_domain::Day;
 use combclear_domain::basics::spelling::nearest;
 use combclear_domain::basics::verdict::Verdict;
 use combclear_domain::basics::words::{ApiaryName, HoldingName};
 use combclear_domain::facts::holding::{ApiaryView, Holding};
+use combclear_domain::questions::timeline::Timeline;
+use combclear_papers::picture;
 use combclear_wording::supering::SuperingReport;
 use combclear_wording::{Label, Words, http};
 use serde::Serialize;
 use utoipa::ToSchema;
 
 use crate::app::App;
+use crate::colonies::as_picture;
 use crate::doubt::Doubt;
 use crate::extract::{ApiaryPath, HoldingPath, OnQuery, Path, Query};
 use crate::freshness::Asked;
@@ -124,6 +128,39 @@ pub(crate) async fn get_apiary_supering(
         Ok(Doubt::of(app, holding, query.on.is_none()).json(report))
     };
     app.ask(&path.holding, answers).await?
+}
+
+/// Draw the season of an apiary
+///
+/// The same picture for the colonies that stand there on the day: for each the answers day by day, and what is in as a line below.
+#[utoipa::path(
+    get,
+    path = "/holdings/{holding}/apiaries/{apiary}/season",
+    tag = "apiaries",
+    params(ApiaryPath, OnQuery),
+    responses(
+        (status = 200, description = "The picture.", body = String, content_type = "image/svg+xml"),
+        (status = 204, description = "No colony stands there: there is nothing to draw."),
+        Problems,
+    ),
+)]
+pub(crate) async fn get_apiary_season(
+    Asked(app): Asked,
+    Path(path): Path<ApiaryPath>,
+    Query(query): Query<OnQuery>,
+) -> Result<Response, Problem> {
+    let on = app.day(query.on);
+    let draw = move |holding: &Holding, app: &App| {
+        let colonies = view(holding, &path.apiary, on)?.colonies;
+        let season = |colony| Timeline::of(holding, &app.leaflets, colony, on);
+        let seasons: Vec<Timeline> = colonies.iter().map(season).collect();
+        let drawn = picture::of_apiary(Words::english(), &path.apiary, on, &seasons);
+        let doubt = Doubt::of(app, holding, query.on.is_none());
+        // Nobody stands there, so there is nothing to draw.
+        Ok(drawn
+            .map_or_else(|| StatusCode::NO_CONTENT.into_response(), |drawn| doubt.over(as_picture(drawn))))
+    };
+    app.ask(&path.holding, draw).await?
 }
 
 pub(crate) fn view(holding: &Holding, apiary: &ApiaryName, on: Day) -> Result<ApiaryView, Problem> {

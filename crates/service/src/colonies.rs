@@ -1,6 +1,8 @@
 //! Colonies: where they stand, what is in them, whether they may be supered.
 
-use axum::response::Response;
+use axum::http::HeaderValue;
+use axum::http::header::{CONTENT_SECURITY_POLICY, CONTENT_TYPE};
+use axum::response::{IntoResponse, Response};
 use combclear_domain::Day;
 use combclear_domain::basics::spelling::nearest;
 use combclear_domain::basics::words::{ApiaryName, ColonyName, HoldingName};
@@ -8,6 +10,8 @@ use combclear_domain::facts::history::{BroodSeen, Histories, History, SuperSpan}
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::EntryId;
 use combclear_domain::questions::NamedEntry;
+use combclear_domain::questions::timeline::Timeline;
+use combclear_papers::picture;
 use combclear_wording::supering::{SuperingReport, SuperingSummary};
 use combclear_wording::{Label, Words, http, notice};
 use serde::Serialize;
@@ -159,6 +163,39 @@ pub(crate) async fn get_colony_supering(
         Ok(Doubt::of(app, holding, query.on.is_none()).json(report))
     };
     app.ask(&path.holding, report).await?
+}
+
+/// Draw the season of a colony
+///
+/// A picture (SVG, black and white, as wide as a phone) of the 120 days before the day and after it: may it be supered, what was in and
+/// how long it may stay, doses, supers and nectar flows. It has a title and a description in words.
+#[utoipa::path(
+    get,
+    path = "/holdings/{holding}/colonies/{colony}/season",
+    tag = "colonies",
+    params(ColonyPath, OnQuery),
+    responses((status = 200, description = "The picture.", body = String, content_type = "image/svg+xml"), Problems),
+)]
+pub(crate) async fn get_colony_season(
+    Asked(app): Asked,
+    Path(path): Path<ColonyPath>,
+    Query(query): Query<OnQuery>,
+) -> Result<Response, Problem> {
+    let on = app.day(query.on);
+    let draw = move |holding: &Holding, app: &App| {
+        check_known(holding, &path.colony)?;
+        let season = Timeline::of(holding, &app.leaflets, &path.colony, on);
+        let drawn = picture::of_colony(Words::english(), &season);
+        Ok(Doubt::of(app, holding, query.on.is_none()).over(as_picture(drawn)))
+    };
+    app.ask(&path.holding, draw).await?
+}
+
+/// A picture that runs nothing and fetches nothing, wherever it is opened.
+pub(crate) fn as_picture(drawn: String) -> impl IntoResponse {
+    let policy = HeaderValue::from_static("default-src 'none'");
+    let kind = HeaderValue::from_static(picture::MEDIA_TYPE);
+    ([(CONTENT_TYPE, kind), (CONTENT_SECURITY_POLICY, policy)], drawn)
 }
 
 /// Refuses a colony that no standing entry mentions.

@@ -31,7 +31,7 @@ const FILES: [(&str, &str, &str); 10] = [
 ];
 
 /// Nothing runs and nothing is fetched but what the service itself sends; no other page shows this one inside itself.
-const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self'; \
+const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' blob:; connect-src 'self'; \
                       base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
 
 /// Open the page

@@ -120,6 +120,8 @@ fn answer_routes() -> OpenApiRouter<App> {
         .routes(routes!(apiaries::get_apiary))
         .routes(routes!(apiaries::get_apiary_supering))
         .routes(routes!(visit::get_visit))
+        .routes(routes!(colonies::get_colony_season))
+        .routes(routes!(apiaries::get_apiary_season))
         .routes(routes!(options::get_apiary_options))
         .routes(routes!(due::get_due))
         .routes(routes!(stock::get_stock))

@@ -3190,6 +3190,28 @@ care-wrong-in-all = { $wrong ->
 # The visit sheet. { $medicine } is the keeper's name for it.
 visit-inside = { $medicine }, placed { $placed }
 
+# The picture of a colony's season. { $name } is the name on a pack, or the keeper's name for a medicine.
+timeline-title = { $colony }: the season around { $on }
+timeline-title-apiary = { $apiary }: the season around { $on }
+timeline-shown = { $from } to { $to }
+timeline-run = { $answer } from { $from } to { $to }
+timeline-answers = may be supered: { $runs }
+timeline-course = { $name }, placed { $placed }
+timeline-dose = { $name }, given { $placed }
+timeline-out = { $course }, out { $out }
+timeline-inside = { $course }, in
+timeline-may-come-out = { $course }; may come out from { $day }
+timeline-must-be-out = { $course }; must be out by { $day }
+timeline-supers = harvest supers on from { $from }
+timeline-supers-off = harvest supers on from { $from } to { $off }
+timeline-flow = nectar flow from { $from } to { $to }
+label-timeline-answers = may be supered
+label-timeline-supers = harvest supers on
+label-timeline-flow = nectar flow, as expected or seen
+label-timeline-key = slanted lines: no; dots: unknown; white: yes. ▷ may come out, ◁ must be out, ○ dose
+label-picture-of-what = there is nothing to draw
+label-picture-of-what-help = name one colony, or an apiary with colonies: --apiary NAME
+
 # The page at the hive. A place in square brackets is filled in by the page.
 page-holdings = Holdings
 page-no_holding = There is none yet.
@@ -3223,6 +3245,7 @@ page-to_do_first = To do first
 page-missing = What would settle it
 page-because = Because
 page-also_on_record = Also on record
+page-season_alt = The season of [colony] as a picture. The answer, its grounds and the medicine on record stand beside it in words.
 page-what_is_in = Medicine on record
 page-nothing_in = None.
 page-entries = entries [numbers]

@@ -36,6 +36,7 @@ mod sentences;
 pub mod stock;
 pub mod supering;
 pub mod terminal;
+pub mod timeline;
 pub mod today;
 pub mod unreadable;
 pub mod visit;

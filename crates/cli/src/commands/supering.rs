@@ -10,12 +10,14 @@ use combclear_domain::basics::spelling::nearest;
 use combclear_domain::basics::verdict::Verdict;
 use combclear_domain::basics::words::{ApiaryName, ColonyName};
 use combclear_domain::facts::holding::Holding;
+use combclear_domain::questions::timeline::Timeline;
 use combclear_domain::rules::leaflet::Leaflets;
+use combclear_papers::picture;
 use combclear_wording::supering::{SuperingReport, in_order};
 use combclear_wording::terminal::failures;
 use combclear_wording::{Label, Words};
 
-use super::{print, print_json};
+use super::{output, print, print_json};
 use crate::args::{Place, Supering};
 use crate::failure::Failure;
 use crate::{Outcome, clock, place};
@@ -24,6 +26,13 @@ pub(crate) async fn run(at: &Place, ask: &Supering) -> Result<Outcome, Failure> 
     let leaflets = &place::leaflets(at)?;
     let words = Words::english();
     let on = ask.on.unwrap_or_else(clock::today);
+    if let Some(file) = &ask.picture {
+        let drawn = place::ask(at, |holding| picture(words, holding, leaflets, ask, on)).await??;
+        output::write(file, drawn.as_bytes())?;
+        if output::is_standard_output(file) {
+            return Ok(Outcome::Done);
+        }
+    }
     let (name, mut reports) = place::with_holding(at, async |holdings, holding| {
         let reports =
             place::read_if_any(holdings, &holding, |holding| reports(words, holding, leaflets, ask, on))
@@ -61,6 +70,29 @@ fn reports(
         None => known(holding, &ask.colonies)?,
     };
     Ok(SuperingReport::board(words, holding, leaflets, &colonies, on))
+}
+
+/// The season of the only colony that is asked about, or of an apiary.
+fn picture(
+    words: &Words,
+    holding: &Holding,
+    leaflets: &Leaflets,
+    ask: &Supering,
+    on: Day,
+) -> Result<String, Failure> {
+    let season = |colony: &ColonyName| Timeline::of(holding, leaflets, colony, on);
+    let nothing = || Failure::new(Label::PictureOfWhat, Label::PictureOfWhatHelp);
+    match (&ask.apiary, ask.colonies.as_slice()) {
+        (Some(apiary), _) => {
+            let seasons: Vec<Timeline> = at_apiary(holding, apiary, on)?.iter().map(season).collect();
+            picture::of_apiary(words, apiary, on, &seasons).ok_or_else(nothing)
+        }
+        (None, [colony]) => {
+            known(holding, std::slice::from_ref(colony))?;
+            Ok(picture::of_colony(words, &season(colony)))
+        }
+        (None, _) => Err(nothing()),
+    }
 }
 
 /// The colonies alive on the day, by apiary.

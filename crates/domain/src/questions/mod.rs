@@ -3,6 +3,7 @@
 //! - [`supering`]: may this colony be supered: answer, grounds, what must happen first
 //! - [`options`]: what else can be used here, on which days, and is it out before the nectar flow
 //! - [`due`]: what must or may be done, from when, by when, apiary by apiary
+//! - [`timeline`]: what a picture of a colony's season shows
 //! - [`stock`]: what is left of each lot, what to dispose of, what to reorder
 //! - [`register`]: the legal register: acquisitions, administrations, removals, disposals, corrections
 //! - [`gaps`]: what is missing from the legal record, entry by entry, and what else is irregular
@@ -16,5 +17,6 @@ pub mod register;
 pub mod retention;
 pub mod stock;
 pub mod supering;
+pub mod timeline;
 
 pub use named::NamedEntry;
