@@ -118,6 +118,7 @@ async fn what_is_wrong_with_a_form_is_said_at_each_field() {
         ),
         (json!({ "fields": {} }), vec!["/fields/colony"]),
         (json!({ "fields": { "colony": ["M1"], "queen": ["red"] } }), vec!["/fields/queen"]),
+        (json!({ "fields": { "colony": ["M1"], "": [], "a/b": ["c"] } }), vec!["/fields/", "/fields/a~1b"]),
         // A day to come cannot be true.
         (json!({ "on": "2027-01-01", "fields": { "colony": ["M1"], "seams": ["3"] } }), vec![""]),
         (json!({ "fields": { "colony": ["No such"], "seams": ["3"] } }), vec![""]),

@@ -18,6 +18,8 @@ BETWEEN_PARAMETERS = {
     "format": ("this service cannot produce PDF",),
     # A substance that no leaflet has.
     "active": ("no leaflet has the active substance",),
+    # A kind of entry that nobody fills in.
+    "kind": ("there is no form",),
 }
 # An entry with fields that go together: where it was copied from and when it was written there, what it corrects and why.
 BETWEEN_FIELDS = ("copied_from", "written_on", "corrects", "reason")
@@ -42,6 +44,12 @@ def what_is_as_the_document_says_is_refused_for_a_reason_that_it_cannot_say(ctx,
         for fault in faults:
             reasons = BETWEEN_PARAMETERS.get(fault["parameter"], ())
             assert any(reason in fault["detail"] for reason in reasons), fault
+    elif kind == "/problems/unreadable-entry" and "/forms/" in case.operation.path:
+        # A form takes texts, and its fields and their words depend on its kind and on what is on record.
+        for fault in faults:
+            of_form = fault["pointer"].startswith("/fields/") or fault["pointer"][1:] in ("recorded_by", *BETWEEN_FIELDS)
+            nobody_there = fault["pointer"].startswith(("/colon", "/apiar"))
+            assert of_form or nobody_there, fault
     elif kind == "/problems/unreadable-entry":
         for fault in faults:
             last = fault["pointer"].rsplit("/", 1)[-1]

@@ -273,8 +273,7 @@ impl NewForm {
         let written = form.write(holding, &app.leaflets).map_err(|wrong| {
             let faults = wrong.iter().map(|wrong| {
                 let Refused { message, help } = recording::wrong(words, kind, wrong);
-                let pointer =
-                    if wrong.key.is_empty() { String::new() } else { pointer_to(&form, &wrong.key) };
+                let pointer = pointer_to(&form, &wrong.key);
                 Fault::at(pointer, message, help)
             });
             Problem::nothing_recorded(ProblemKind::UnreadableEntry, &http::form_faults(words, wrong.len()))
@@ -321,8 +320,13 @@ fn doubts(words: &Words, holding: &Holding, app: &App, written: &Written) -> Vec
 /// Where a field stands in what was sent. Those that every form has stand beside the fields of their own.
 fn pointer_to(form: &FilledIn, key: &str) -> String {
     let is_own = blanks(form.kind).iter().any(|blank| blank.key == key) || form.texts.contains_key(key);
-    let key = key.replace('~', "~0").replace('/', "~1");
-    if is_own { format!("/fields/{key}") } else { format!("/{key}") }
+    let escaped = key.replace('~', "~0").replace('/', "~1");
+    match (is_own, key) {
+        (true, _) => format!("/fields/{escaped}"),
+        // The form as a whole.
+        (false, "") => String::new(),
+        (false, _) => format!("/{escaped}"),
+    }
 }
 
 fn not_true(words: &Words, refusal: &Refusal) -> Fault {
