@@ -249,6 +249,57 @@ def markup_in_a_name(phone, service):
     assert not phone.browser.find_elements(By.CSS_SELECTOR, "main img")
 
 
+def no_signal(program, axe, pictures):
+    """What was looked at before can be looked at where the service is not reached, and says so. On another day it is not known."""
+    service = Service(program, "demo/holding.jsonl")
+    phone = Phone(service.address, axe, pictures)
+    phone.open("/#/demo/Saltwend")
+    phone.heading("Saltwend")
+    ready = "return navigator.serviceWorker.ready.then(() => navigator.serviceWorker.controller !== null)"
+    phone.wait("worker that keeps answers", lambda: phone.browser.execute_script(ready))
+    # Fetched once more, now that somebody keeps it.
+    phone.open("/#/demo/Saltwend")
+    phone.heading("Saltwend")
+    told = [row.text for row in phone.browser.find_elements(By.CSS_SELECTOR, "#hives li")]
+    assert not phone.browser.find_elements(By.ID, "kept")
+    phone.tap("#hives a", "M8")
+    phone.heading("M8")
+    service.process.terminate()
+    service.process.wait()
+    phone.open("/#/demo/Saltwend")
+    phone.heading("Saltwend")
+    phone.one("#kept", "was not reached")
+    assert [row.text for row in phone.browser.find_elements(By.CSS_SELECTOR, "#hives li")] == told
+    phone.look("no-signal")
+    phone.tap("#hives a", "M8")
+    phone.heading("M8")
+    phone.one("#kept", "was not reached")
+    # What was never looked at is not there.
+    phone.open("/#/demo/Withyhythe")
+    phone.heading("This cannot be shown")
+    # The phone's clock says that it is a year later, or the day before.
+    for days in (400, -1):
+        later = f"const now = Date.now; Date.now = () => now() + {days} * 864e5; const Then = Date; " \
+            f"Date = class extends Then {{ constructor(...of) {{ if (of.length) super(...of); else super(Then.now()); }} }};"
+        script = phone.browser.execute_cdp_cmd("Page.addScriptToEvaluateOnNewDocument", {"source": later})
+        phone.open("/#/demo/Saltwend")
+        phone.heading("Saltwend")
+        phone.one("#kept", "was not reached")
+        words = [word.text for word in phone.browser.find_elements(By.CSS_SELECTOR, "#hives .word")]
+        assert words and set(words) == {"unknown"}, (days, words)
+        phone.browser.execute_cdp_cmd("Page.removeScriptToEvaluateOnNewDocument", script)
+    # Nothing is recorded, and it is said.
+    phone.open("/#/demo/Saltwend/write/inspection")
+    phone.heading("A hive inspected")
+    phone.one("#field-colony").send_keys("M1")
+    phone.tap(".bar button", "Look at it")
+    phone.one("#faults .fault", "not reached")
+    assert phone.one("#field-colony").get_attribute("value") == "M1"
+    phone.said()
+    phone.end()
+    service.folder.cleanup()
+
+
 def from_nothing(program, axe, pictures):
     """An empty database to a holding with an apiary and a colony, by what the page offers."""
     service = Service(program)
@@ -291,6 +342,7 @@ def main():
         phone.end()
     finally:
         service.end()
+    no_signal(program, axe, folder)
     from_nothing(program, axe, folder)
     print(f"{len(list(folder.glob('*.png')))} pictures")
 

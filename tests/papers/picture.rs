@@ -115,7 +115,14 @@ fn the_season_of_a_hive_with_strips_in() {
     let (holding, leaflets) = (demo_holding(), combclear_leaflets::builtin().unwrap());
     let on: Day = "2026-08-29".parse().unwrap();
     let season = Timeline::of(&holding, leaflets, &"O2".parse().unwrap(), on);
-    insta::assert_snapshot!(picture::of_colony(Words::english(), &season).replace("><", ">\n<"));
+    let drawn = picture::of_colony(Words::english(), &season);
+    let kept = include_str!(concat!(env!("CARGO_MANIFEST_DIR"), "/../../demo/season.svg"));
+    assert!(
+        drawn == kept,
+        "the picture in the README is another. Draw it anew from the journal of the demo:\n\n    combclear supering O2 --on \
+         2026-08-29 --picture demo/season.svg\n"
+    );
+    insta::assert_snapshot!(drawn.replace("><", ">\n<"));
     let seasons: Vec<Timeline> = ["O2", "O4", "O8"]
         .into_iter()
         .map(|colony| Timeline::of(&holding, leaflets, &colony.parse().unwrap(), on))

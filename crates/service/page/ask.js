@@ -18,8 +18,14 @@ export class NotReached extends Error {}
 // A key is kept as long as the tab is open, and no longer.
 const KEY = "key";
 
-/** @param {string} key */
-export const signIn = (key) => sessionStorage.setItem(KEY, key.trim());
+/**
+ * Signs in with a key. What was kept for another key is forgotten.
+ * @param {string} key
+ */
+export async function signIn(key) {
+  sessionStorage.setItem(KEY, key.trim());
+  await Promise.all((await caches.keys()).map((kept) => caches.delete(kept)));
+}
 
 /**
  * @param {string} method
@@ -40,6 +46,9 @@ async function ask(method, path, body) {
     throw new NotReached(String(error));
   }
   const answer = await response.json().catch(() => null);
+  const fetched = response.headers.get("fetched-at");
+  // The service says no such thing: the answer was kept on this device, and the service was not reached.
+  if (fetched !== null && answer !== null && !Array.isArray(answer)) answer.fetched_at = fetched;
   if (response.ok && answer !== null) return answer;
   if (answer?.type) throw new Refused(answer);
   throw new NotReached(`${response.status}`);
@@ -84,6 +93,19 @@ export function newId() {
   bytes[8] = (bytes[8] & 0x3f) | 0x80;
   const hex = Array.from(bytes, (byte) => byte.toString(16).padStart(2, "0")).join("");
   return [hex.slice(0, 8), hex.slice(8, 12), hex.slice(12, 16), hex.slice(16, 20), hex.slice(20)].join("-");
+}
+
+/**
+ * What must be said of an answer that was kept: when it was fetched, and whether it still holds today.
+ * @param {{ fetched_at?: string, on: string, holds_through?: string }} answer
+ */
+export function kept(answer) {
+  if (answer.fetched_at === undefined) return undefined;
+  const at = new Date(answer.fetched_at);
+  const day = today();
+  // An answer of a day to come is as doubtful as one that is over: one of the two clocks is wrong.
+  const holds = answer.on <= day && day <= (answer.holds_through ?? answer.on);
+  return { at: at.toLocaleString(), holds };
 }
 
 /** The civil day here, by the clock of this device. */

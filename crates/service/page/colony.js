@@ -1,6 +1,6 @@
 // One colony: the answer in a sentence, what it rests on, what is in it, and what was written down.
 
-import { at, get, picture } from "./ask.js";
+import { at, get, kept, picture } from "./ask.js";
 import { bar, button, el, show } from "./draw.js";
 import { to } from "./page.js";
 import { answered, ticked } from "./visit.js";
@@ -10,6 +10,11 @@ import { word } from "./words.js";
 export async function colony(holding, apiary, name) {
   const path = at(holding, "colonies", name);
   const [answer, now, season] = await Promise.all([get(`${path}/supering`), get(path), picture(`${path}/season`)]);
+  const old = kept({ ...answer, holds_through: answer.ahead[0]?.to });
+  if (old && !old.holds) {
+    show(name, el("h1", {}, name), el("p", {}, answered("unknown", word("unknown")), " ", word("kept_too_long")));
+    return;
+  }
   const numbers = new Map([...answer.named_entries, ...now.named_entries].map((entry) => [entry.entry, entry.seq]));
   const decides = answer.grounds.filter((/** @type {any} */ ground) => ground.decides);
   const others = answer.grounds.filter((/** @type {any} */ ground) => !ground.decides);
@@ -20,6 +25,7 @@ export async function colony(holding, apiary, name) {
     el("nav", {}, el("a", { href: to(holding, now.apiary ?? apiary) }, now.apiary ?? holding)),
     el("h1", {}, name, now.hive_mark && now.hive_mark !== name ? ` (${now.hive_mark})` : ""),
     el("p", {}, answered(answer.answer, word(answer.answer)), " ", answer.summary),
+    old && el("p", { class: "note", id: "kept" }, word("kept", { at: old.at })),
     answer.clock_behind && el("p", { class: "note" }, answer.clock_behind.said),
     answer.steps.length > 0 && el("h2", {}, word("to_do_first")),
     el("ul", {}, answer.steps.map((/** @type {any} */ step) => el("li", { class: "row" }, step.statement))),

@@ -41,9 +41,12 @@ export async function openers(kinds, holding, apiary) {
   return named.map((form) => button(form.title, () => { location.hash = to(holding, apiary, "write", form.kind); }, "wide"));
 }
 
-/** What the record offers for a field.
+/** What the record offers for a field. Where it cannot be asked, nothing is offered, and everything can still be typed.
  * @param {string} holding @param {Field} field @returns {Promise<string[]>} */
-async function offered(holding, field) {
+const offered = (holding, field) => names(holding, field).catch(() => []);
+
+/** @param {string} holding @param {Field} field @returns {Promise<string[]>} */
+async function names(holding, field) {
   switch (field.of) {
     case "lot": return (await get(`${at(holding)}/stock`)).lots.map((/** @type {any} */ lot) => lot.lot);
     case "medicine": return (await get(`${at(holding)}/medicines`)).items.map((/** @type {any} */ item) => item.described.medicine);
@@ -105,9 +108,9 @@ function preset(asked, apiary) {
 
 /** @param {any} asked @param {string} holding @param {Record<string, string>} known @param {() => void} back @param {() => Promise<void>} write */
 async function fill(asked, holding, known, back, write) {
-  const names = await Promise.all(asked.fields.map((/** @type {Field} */ field) => holding ? offered(holding, field) : []));
+  const offers = await Promise.all(asked.fields.map((/** @type {Field} */ field) => holding ? offered(holding, field) : []));
   const parts = asked.fields.map((/** @type {Field} */ field, /** @type {number} */ place) =>
-    ({ field, part: labelled(field, input(field, names[place], known[field.key] ?? "")) }));
+    ({ field, part: labelled(field, input(field, offers[place], known[field.key] ?? "")) }));
   const atOnce = (/** @type {{ field: Field }} */ { field }) => field.needed || known[field.key] || AT_ONCE[asked.kind]?.includes(field.key);
   const later = parts.filter((/** @type {any} */ part) => !atOnce(part));
   show(asked.title, el("nav", {}, button(word("back"), back)), el("h1", {}, asked.title),

@@ -45,7 +45,7 @@ async function apiaries(holding) {
 
 function keyAsked() {
   const input = /** @type {HTMLInputElement} */ (el("input", { type: "password", id: "key", autocomplete: "off" }));
-  const go = () => { signIn(input.value); void open(); };
+  const go = () => void signIn(input.value).then(open);
   show(word("key"), el("h1", {}, word("key")), el("label", { class: "field", for: "key" }, word("key_hint")), input,
     el("p", {}, button(word("sign_in"), go, "go")));
 }
@@ -78,3 +78,5 @@ async function open() {
 
 addEventListener("hashchange", () => void open());
 readWords().then(open, failed);
+// Where it cannot be had, as on an address that is not encrypted, the page needs signal.
+navigator.serviceWorker?.register("/page/sw.js", { scope: "/" }).catch(() => undefined);

@@ -1,6 +1,6 @@
 // The visit sheet: what is due at an apiary, and a line for each colony, in the order in which one walks.
 
-import { at, get } from "./ask.js";
+import { at, get, kept } from "./ask.js";
 import { bar, button, el, keep, show } from "./draw.js";
 import { openers } from "./form.js";
 import { to } from "./page.js";
@@ -26,6 +26,10 @@ export const answered = (answer, text) => el("span", { class: `word ${answer}` }
 export async function visit(holding, apiary) {
   const sheet = await get(`${at(holding, "apiaries", apiary)}/visit`);
   ticked.clear();
+  const old = kept(sheet);
+  if (old && !old.holds) {
+    for (const line of sheet.colonies) Object.assign(line, { answer: "unknown", word: word("unknown"), why: word("kept_too_long"), first_free_day: null });
+  }
   const rows = sheet.colonies.map((/** @type {any} */ line) => colonyLine(holding, apiary, line));
   const all = /** @type {HTMLInputElement} */ (el("input", { type: "checkbox", id: "all", onchange: () => {
     for (const box of /** @type {NodeListOf<HTMLInputElement>} */ (document.querySelectorAll("input.hive"))) {
@@ -37,6 +41,7 @@ export async function visit(holding, apiary) {
     el("nav", {}, el("a", { href: to(holding) }, holding)),
     el("h1", {}, apiary),
     el("p", { class: "faint" }, word("as_of", { day: sheet.on, through: sheet.holds_through })),
+    old && el("p", { class: "note", id: "kept" }, word("kept", { at: old.at })),
     sheet.clock_behind && el("p", { class: "note" }, sheet.clock_behind.said),
     el("h2", {}, word("due_here")),
     sheet.due.length === 0 ? el("p", {}, word("nothing_due")) : el("ul", {}, sheet.due.map((/** @type {any} */ task) => taskLine(holding, apiary, task))),

@@ -16,8 +16,11 @@ const HTML: &str = "text/html; charset=utf-8";
 const STYLES: &str = "text/css; charset=utf-8";
 const SCRIPT: &str = "text/javascript; charset=utf-8";
 
+/// The script that keeps the page and the last answers where there is no signal.
+const WORKER: &str = "sw.js";
+
 /// Name, media type and text of each file.
-const FILES: [(&str, &str, &str); 10] = [
+const FILES: [(&str, &str, &str); 11] = [
     ("index.html", HTML, include_str!("../page/index.html")),
     ("page.css", STYLES, include_str!("../page/page.css")),
     ("page.js", SCRIPT, include_str!("../page/page.js")),
@@ -27,11 +30,12 @@ const FILES: [(&str, &str, &str); 10] = [
     ("visit.js", SCRIPT, include_str!("../page/visit.js")),
     ("colony.js", SCRIPT, include_str!("../page/colony.js")),
     ("form.js", SCRIPT, include_str!("../page/form.js")),
+    (WORKER, SCRIPT, include_str!("../page/sw.js")),
     ("mark.svg", "image/svg+xml", include_str!("../page/mark.svg")),
 ];
 
 /// Nothing runs and nothing is fetched but what the service itself sends; no other page shows this one inside itself.
-const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' blob:; connect-src 'self'; \
+const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' blob:; connect-src 'self'; worker-src 'self'; \
                       base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
 
 /// Open the page
@@ -59,7 +63,12 @@ fn file(name: &str) -> Result<Response, Problem> {
         return Err(problem.at_unknown("file", near, label(Label::HttpNoFileHelp)));
     };
     let content_type = [(CONTENT_TYPE, HeaderValue::from_static(media_type))];
-    Ok((headers(), content_type, *text).into_response())
+    let mut response = (headers(), content_type, *text).into_response();
+    if name == WORKER {
+        // It lies beside the other files, and answers for the whole service.
+        response.headers_mut().insert("service-worker-allowed", HeaderValue::from_static("/"));
+    }
+    Ok(response)
 }
 
 fn headers() -> [(HeaderName, HeaderValue); 3] {
