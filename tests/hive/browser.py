@@ -257,8 +257,17 @@ def no_signal(program, axe, pictures):
     phone.heading("Saltwend")
     ready = "return navigator.serviceWorker.ready.then(() => navigator.serviceWorker.controller !== null)"
     phone.wait("worker that keeps answers", lambda: phone.browser.execute_script(ready))
-    # Fetched once more, now that somebody keeps it.
-    phone.open("/#/demo/Saltwend")
+    # Fetched once more, now that somebody keeps it. Two apiaries were looked at before an entry is recorded, and one after it.
+    for apiary in ("Oxmarl", "Saltwend"):
+        phone.open(f"/#/demo/{apiary}")
+        phone.heading(apiary)
+    phone.open("/#/demo/Saltwend/write/inspection")
+    phone.one("#field-colony").send_keys("M1")
+    phone.one("#field-seams").send_keys("6")
+    phone.tap(".bar button", "Look at it")
+    phone.heading("Is it right?")
+    phone.tap(".bar button", "Record")
+    phone.one("#said", "Recorded")
     phone.heading("Saltwend")
     told = [row.text for row in phone.browser.find_elements(By.CSS_SELECTOR, "#hives li")]
     assert not phone.browser.find_elements(By.ID, "kept")
@@ -274,9 +283,10 @@ def no_signal(program, axe, pictures):
     phone.tap("#hives a", "M8")
     phone.heading("M8")
     phone.one("#kept", "was not reached")
-    # What was never looked at is not there.
-    phone.open("/#/demo/Withyhythe")
-    phone.heading("This cannot be shown")
+    # What was never looked at is not there; nor is what was looked at before the entry was recorded.
+    for apiary in ("Withyhythe", "Oxmarl"):
+        phone.open(f"/#/demo/{apiary}")
+        phone.heading("This cannot be shown")
     # The phone's clock says that it is a year later, or the day before.
     for days in (400, -1):
         later = f"const now = Date.now; Date.now = () => now() + {days} * 864e5; const Then = Date; " \

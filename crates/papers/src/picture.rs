@@ -117,6 +117,8 @@ fn framed(
 /// Letters that fit into a line of the usual text, and of the small one.
 const LETTERS: usize = 50;
 const SMALL_LETTERS: usize = 60;
+/// How wide a letter of the small text is, about.
+const SMALL_LETTER: f64 = 6.5;
 
 /// Words in lines of at most so many letters. A word that is longer has a line of its own.
 fn in_lines(text: &str, most: usize) -> Vec<String> {
@@ -203,21 +205,27 @@ impl Scale {
         html! { path d=(format!("M{} {y}H{}", self.left(from), self.left(last.next()))) stroke="#000" stroke-width="3" {} }
     }
 
-    /// The first of each month, as its number; the year at the first of them and at each January.
+    /// The first of each month with its number; the first of them and each January with the year.
     fn months(&self, bottom: f64) -> Markup {
-        let mut firsts: Vec<Day> = Vec::new();
+        let mut firsts: Vec<(f64, Option<String>)> = Vec::new();
+        let mut free_from = 0.0;
         let mut day = self.from;
         while day <= self.to {
             if day.to_string().ends_with("-01") {
-                firsts.push(day);
+                let (x, name) = (self.left(day), named(day, firsts.is_empty()));
+                // Beside a year there is no room for the month after it.
+                let fits = x >= free_from;
+                if fits {
+                    free_from = x + SMALL_LETTER * f64::from(u8::try_from(name.len()).unwrap_or(u8::MAX));
+                }
+                firsts.push((x, fits.then_some(name)));
             }
             day = day.next();
         }
         html! {
-            @for (place, first) in firsts.iter().enumerate() {
-                @let x = self.left(*first);
+            @for (x, name) in &firsts {
                 path d=(format!("M{x} {}V{bottom}", MARGIN + LINE)) stroke="#bbb" {}
-                text x=(x + 2.0) y=(MARGIN + 10.0) font-size="10" { (named(*first, place == 0)) }
+                @if let Some(name) = name { text x=(round(x + 2.0)) y=(MARGIN + 10.0) font-size="10" { (name) } }
             }
         }
     }

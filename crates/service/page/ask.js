@@ -24,7 +24,21 @@ const KEY = "key";
  */
 export async function signIn(key) {
   sessionStorage.setItem(KEY, key.trim());
-  await Promise.all((await caches.keys()).map((kept) => caches.delete(kept)));
+  await Promise.all((await globalThis.caches?.keys() ?? []).map((kept) => caches.delete(kept)));
+}
+
+/**
+ * Records entries. What was kept of the holding is forgotten first: whether or not the service is heard again, no answer from before
+ * may stand beside what was written down.
+ * @param {string} holding @param {any[]} entries
+ */
+export async function record(holding, entries) {
+  for (const name of await globalThis.caches?.keys() ?? []) {
+    const kept = await caches.open(name);
+    const of = (await kept.keys()).filter((request) => new URL(request.url).pathname.startsWith(`${at(holding)}/`));
+    await Promise.all(of.map((request) => kept.delete(request)));
+  }
+  return post(`${at(holding)}/entries`, entries);
 }
 
 /**

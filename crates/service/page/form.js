@@ -1,6 +1,6 @@
 // A form: filled in, looked at in a line, recorded. Whatever is recorded can be struck out again, with a reason; both stay on record.
 
-import { Refused, at, get, newId, post, put, today } from "./ask.js";
+import { Refused, at, get, newId, post, put, record, today } from "./ask.js";
 import { bar, button, el, keep, sayNext, show } from "./draw.js";
 import { to } from "./page.js";
 import { ticked } from "./visit.js";
@@ -178,9 +178,9 @@ function wrong(error) {
 function agree(holding, looked, back) {
   const again = keep();
   const entries = looked.entries.map((/** @type {any} */ entry) => ({ id: newId(), ...entry }));
-  const record = async () => {
+  const send = async () => {
     try {
-      await post(`${at(holding)}/entries`, entries);
+      await record(holding, entries);
       sayNext(`${word("recorded")}: ${looked.lines.join("; ")} `, button(word("undo"), () => undo(holding, entries)));
       back();
     } catch (error) {
@@ -192,7 +192,7 @@ function agree(holding, looked, back) {
     looked.lines.map((/** @type {string} */ line) => el("p", {}, line)),
     looked.doubts.map((/** @type {string} */ doubt) => el("p", { class: "note" }, doubt)),
     el("div", { id: "faults", role: "alert" }));
-  bar(button(word("record"), () => void record(), "go"));
+  bar(button(word("record"), () => void send(), "go"));
 }
 
 /** Strikes entries out again. @param {string} holding @param {any[]} entries */
@@ -202,7 +202,7 @@ function undo(holding, entries) {
     const struck = [...entries].reverse().map(({ id, on, recorded_by }) =>
       ({ id: newId(), on, recorded_by, kind: "strike_out", body: {}, corrects: id, reason: reason.value.trim() }));
     try {
-      await post(`${at(holding)}/entries`, struck);
+      await record(holding, struck);
       sayNext(word("struck_out"));
       dispatchEvent(new HashChangeEvent("hashchange"));
     } catch (error) {
