@@ -56,13 +56,27 @@ async function names(holding, field) {
   }
 }
 
+/** What there is to choose from. @param {Field} field */
+const choices = (field) => field.input === "yes_no" ? ["yes", "no"] : field.choices;
+
+/** Few choices are shown at once, so that one tap chooses. @param {Field} field */
+const isTapped = (field) => choices(field).length > 0 && choices(field).length <= 5;
+
+/** @param {Field} field @param {string} value */
+function taps(field, value) {
+  const one = (/** @type {string} */ choice, /** @type {string} */ text) => el("label", { class: "choice" },
+    el("input", { type: "radio", name: `field-${field.key}`, value: choice, checked: choice === value }), text);
+  const unsaid = field.needed ? [] : [one("", word("not_said"))];
+  return el("div", { class: "choices" }, choices(field).map((choice) => one(choice, choice.replaceAll("_", " "))), unsaid);
+}
+
 /** @param {Field} field @param {string[]} names @param {string} value */
 function input(field, names, value) {
   const id = `field-${field.key}`;
-  if (field.input === "choice" || field.input === "yes_no") {
-    const choices = field.input === "choice" ? field.choices : ["yes", "no"];
+  if (isTapped(field)) return taps(field, value);
+  if (field.input === "choice") {
     return el("select", { id }, el("option", { value: "" }, word("not_said")),
-      choices.map((choice) => el("option", { value: choice, selected: choice === value }, choice.replaceAll("_", " "))));
+      field.choices.map((choice) => el("option", { value: choice, selected: choice === value }, choice.replaceAll("_", " "))));
   }
   if (field.input === "lines") return el("textarea", { id, rows: 3 }, value);
   const type = { day: "date", time: "time" }[field.input] ?? "text";
@@ -75,8 +89,10 @@ function input(field, names, value) {
 /** @param {Field} field @param {HTMLElement} taking */
 function labelled(field, taking) {
   const optional = field.needed && !field.found ? "" : ` (${word(field.found ? "found_if_left_out" : "may_be_left_out")})`;
-  return el("div", { id: `part-${field.key}` }, el("label", { class: "field", for: `field-${field.key}` }, field.label, optional),
-    el("p", { class: "hint" }, field.hint, field.example && `, ${word("for_example")} ${field.example}`), taking);
+  const hint = el("p", { class: "hint" }, field.hint, field.example && `, ${word("for_example")} ${field.example}`);
+  return isTapped(field)
+    ? el("fieldset", { id: `part-${field.key}` }, el("legend", { class: "field" }, field.label, optional), hint, taking)
+    : el("div", { id: `part-${field.key}` }, el("label", { class: "field", for: `field-${field.key}` }, field.label, optional), hint, taking);
 }
 
 /** @param {string} holding @param {string} apiary @param {string} kind */
@@ -127,8 +143,11 @@ async function fill(asked, holding, known, back, write) {
 
 /** What was filled in. @param {Field[]} fields */
 function read(fields) {
-  const value = (/** @type {string} */ key) =>
-    (/** @type {HTMLInputElement | null} */ (document.getElementById(`field-${key}`))?.value ?? "").trim();
+  const value = (/** @type {string} */ key) => {
+    const chosen = document.querySelector(`input[name="field-${key}"]:checked`);
+    const input = /** @type {HTMLInputElement | null} */ (chosen ?? document.getElementById(`field-${key}`));
+    return (input?.value ?? "").trim();
+  };
   /** @type {Record<string, string[]>} */
   const texts = {};
   for (const { key, input } of fields) {
