@@ -35,6 +35,8 @@ pub(crate) struct Fold {
     pub(crate) turn: tokio::sync::Mutex<()>,
     /// When it was last asked for, in the order of all.
     used: AtomicU64,
+    /// What it took in memory when that was last counted, in bytes.
+    counted: AtomicU64,
 }
 
 /// What readers are shown.
@@ -63,6 +65,7 @@ impl Fold {
             waiting: Mutex::default(),
             turn: tokio::sync::Mutex::default(),
             used: AtomicU64::new(0),
+            counted: AtomicU64::new(0),
         }
     }
 
@@ -103,6 +106,12 @@ impl Fold {
             together.push(job);
         }
         together
+    }
+
+    /// How many bytes more it takes than when this was last asked.
+    pub(crate) fn grown_since(&self) -> u64 {
+        let now = self.shown().holding.weight();
+        now.saturating_sub(self.counted.swap(now, Ordering::Relaxed))
     }
 
     pub(crate) fn is_used(&self, at: u64) {

@@ -28,6 +28,8 @@ pub(crate) struct Folds {
     by_name: Mutex<HashMap<HoldingName, Arc<Fold>>>,
     /// Bytes that they may take together.
     room: u64,
+    /// No less than what they take together. It is counted anew when it seems to be more than there is room for.
+    taken: AtomicU64,
     /// Counts what is asked for, to know what was not asked for longest.
     asked: AtomicU64,
     /// Who is told how many entries each commit adds.
@@ -47,8 +49,8 @@ pub struct InMemory {
 
 impl Folds {
     pub(crate) fn new(journal: Arc<dyn Journal>, room: u64) -> Folds {
-        let (asked, told) = (AtomicU64::new(0), OnceLock::new());
-        Folds { journal, by_name: Mutex::default(), room, asked, told }
+        let (taken, asked, told) = (AtomicU64::new(0), AtomicU64::new(0), OnceLock::new());
+        Folds { journal, by_name: Mutex::default(), room, taken, asked, told }
     }
 
     /// The holding at the current state of its journal.
@@ -230,6 +232,10 @@ impl Folds {
     /// reading lives on until he has done; what somebody writes to stays.
     pub(crate) fn is_grown(&self, grown: &Fold) {
         self.is_asked_for(grown);
+        let more = grown.grown_since();
+        if self.taken.fetch_add(more, Ordering::Relaxed).saturating_add(more) <= self.room {
+            return;
+        }
         let mut folds = held(&self.by_name);
         let weighed = |fold: &Arc<Fold>| {
             let weight = fold.shown().holding.weight();
@@ -251,6 +257,7 @@ impl Folds {
                 taken = taken.saturating_sub(bytes);
             }
         }
+        self.taken.store(taken, Ordering::Relaxed);
     }
 }
 
