@@ -16,6 +16,8 @@ WANTED = {
     "combclear_journal_head": "gauge",
     "combclear_folded_holdings": "gauge",
     "combclear_folded_entries": "gauge",
+    "combclear_folds_bytes": "gauge",
+    "combclear_kept_answers_bytes": "gauge",
     "combclear_reports_in_progress": "gauge",
     "combclear_bodies_bytes": "gauge",
 }
