@@ -208,7 +208,7 @@ impl Holdings {
             };
         }
         let id = first.id;
-        let (on_refusal, if_new) = (OnRefusal::Stop, IfNew::Begin);
+        let (on_refusal, if_new) = (OnRefusal::Stop, IfNew::BeginOnly);
         let (drafts, contents, now) = (vec![first], Vec::new(), now.into());
         one(self.record_batch(holding, Batch { drafts, contents, now, on_refusal, if_new }).await?, id)
     }
@@ -412,4 +412,6 @@ pub enum IfNew {
     Refuse,
     /// Begin it with these entries.
     Begin,
+    /// Begin it with these entries, and record nothing if the journal has it: somebody else may be beginning it too.
+    BeginOnly,
 }

@@ -168,9 +168,13 @@ impl Folds {
 
     /// Takes one batch in, up to the first entry that is refused if it says so.
     async fn take(&self, taken: &mut Taken, batch: &Batch) -> Outcome {
-        if batch.if_new == IfNew::Refuse && taken.holding.tip().is_none() {
-            let holding = taken.holding.name().clone();
-            return Err(RecordError::NoHolding { holding, near: None });
+        let holding = || taken.holding.name().clone();
+        match (batch.if_new, taken.holding.tip()) {
+            (IfNew::Refuse, None) => return Err(RecordError::NoHolding { holding: holding(), near: None }),
+            (IfNew::BeginOnly, Some(_)) if !batch.drafts.iter().all(|draft| taken.has(draft.id)) => {
+                return Err(RecordError::BegunBefore { holding: holding() });
+            }
+            (IfNew::Refuse | IfNew::Begin | IfNew::BeginOnly, _) => {}
         }
         let mut recorded = Vec::with_capacity(batch.drafts.len());
         let mut refused = Vec::new();
@@ -198,7 +202,7 @@ impl Folds {
         now: Stamp,
     ) -> Result<Recorded, RecordError> {
         let name = taken.holding.name().clone();
-        if taken.holding.entry(draft.id).is_some() {
+        if taken.has(draft.id) {
             let known = match taken.get(draft.id) {
                 Some(entry) => Some(entry.clone()),
                 None => self.journal.entry(&name, draft.id).await?,
@@ -237,6 +241,11 @@ impl Taken {
     fn add(&mut self, entry: Entry) {
         self.places.insert(entry.draft.id, self.entries.len());
         self.entries.push(entry);
+    }
+
+    /// Whether the holding has an entry with this id, in the journal or to be.
+    fn has(&self, id: EntryId) -> bool {
+        self.holding.entry(id).is_some()
     }
 
     fn get(&self, id: EntryId) -> Option<&Entry> {

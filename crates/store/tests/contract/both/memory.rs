@@ -166,6 +166,33 @@ async fn the_same_entry_in_two_batches_of_one_commit_is_recorded_once() {
     assert_eq!(last, Some(entries));
 }
 
+/// Two keepers begin a holding of the same name at the same time. It is that of one of them.
+#[tokio::test(flavor = "multi_thread")]
+async fn a_holding_that_two_begin_at_once_is_begun_by_one_of_them() {
+    let bench = Bench::new();
+    let holdings = Arc::new(Holdings::new(bench.open().await));
+    for round in 0..20_u64 {
+        let begun: Vec<_> = (0..4)
+            .map(|number| {
+                let holdings = Arc::clone(&holdings);
+                let (name, first) = (holding(&format!("round {round}")), apiary(100 * round + number));
+                tokio::spawn(async move { holdings.begin(&name, first, recorded_at()).await })
+            })
+            .collect();
+        let mut new = 0;
+        for begun in begun {
+            match begun.await.unwrap() {
+                Ok(Recorded::New(entry)) => {
+                    assert_eq!(entry.seq, 1);
+                    new += 1;
+                }
+                other => assert!(matches!(other, Err(RecordError::BegunBefore { .. })), "{other:?}"),
+            }
+        }
+        assert_eq!(new, 1, "round {round}");
+    }
+}
+
 /// Every entry of another program is in the next answer, whether or not this one has written meanwhile.
 #[tokio::test(flavor = "multi_thread")]
 async fn what_another_program_wrote_is_in_the_next_answer() {
