@@ -29,7 +29,7 @@ async fn the_page_is_served_with_all_that_it_needs_and_may_fetch_nothing_from_el
     }
     seen.sort();
     seen.dedup();
-    assert_eq!(seen.len(), 11, "{seen:?}");
+    assert_eq!(seen.len(), 12, "{seen:?}");
     bench.get("/page/pge.js").await.problem(404, "unknown-path", "/page/pge.js");
 }
 
