@@ -167,7 +167,7 @@ impl Holding {
         self.tip
     }
 
-    /// What it takes in memory, in bytes, about: the text that was taken in, and [`Holding::BYTES_PER_ENTRY`] for each entry.
+    /// What it takes in memory, in bytes, about: the text that was taken in, and so much for each entry.
     #[must_use]
     pub fn weight(&self) -> u64 {
         let entries = self.tip.map_or(0, |(entries, _)| entries);
