@@ -120,6 +120,12 @@ class Phone:
                 assert wider <= 0, f"{name} is {wider} pixels wider than a {width}"
         self.browser.execute_cdp_cmd("Emulation.setEmulatedMedia", {"features": []})
         self.size(PHONE)
+        # Text of twice the size (WCAG 1.4.4): nothing is cut off at the side.
+        larger = "const root = document.documentElement; root.style.fontSize = arguments[0]; return root.scrollWidth - innerWidth"
+        wider = self.browser.execute_script(larger, "225%")
+        self.browser.save_screenshot(str(self.pictures / f"{name}-phone-large.png"))
+        assert wider <= 0, f"{name} with large text is {wider} pixels wider than a phone"
+        self.browser.execute_script(larger, "")
 
     def said(self):
         """What the browser complains of. An answer that refuses something is none of it."""
@@ -310,6 +316,70 @@ def no_signal(program, axe, pictures):
     service.folder.cleanup()
 
 
+def inspect(phone, apiary, colony):
+    phone.open(f"/#/demo/{apiary}/write/inspection")
+    phone.heading("A hive inspected")
+    phone.one("#field-colony").send_keys(colony)
+    phone.tap("#part-brood label.choice", "absent")
+    phone.tap(".bar button", "Look at it")
+    phone.heading("Is it right?")
+
+
+def two_phones(program, axe, pictures):
+    """Two people walk round one apiary, and each sees what the other wrote down. A tap too many records nothing twice."""
+    service = Service(program, "demo/holding.jsonl")
+    one, other = Phone(service.address, axe, pictures), Phone(service.address, axe, pictures)
+    before = service.entries("demo")
+    inspect(one, "Saltwend", "M1")
+    inspect(other, "Saltwend", "M2")
+    for phone in (one, other):
+        button = phone.one(".bar button", "Record")
+        phone.browser.execute_script("arguments[0].click(); arguments[0].click()", button)
+    for phone in (one, other):
+        phone.one("#said", "Recorded")
+    entries = service.get(f"/holdings/demo/entries?after={before}")["items"]
+    assert sorted(entry["body"]["colony"] for entry in entries) == ["M1", "M2"], entries
+    for phone in (one, other):
+        phone.end()
+    service.end()
+
+
+def five_hundred(program, axe, pictures):
+    """The sheet of an apiary of 500 colonies is drawn in less than 200 ms of script."""
+    service = Service(program)
+    entry = lambda number, kind, body: {
+        "id": f"01964c7e-6f00-7000-8000-{number:012d}", "on": "2026-01-01", "recorded_by": "A. Keeper (invented)",
+        "kind": kind, "body": body}
+    service.put("/holdings/large", entry(0, "holding_details", {"keeper": "A. Keeper (invented)", "jurisdiction": "gb"}))
+    service.put(f"/holdings/large/entries/{entry(1, '', {})['id']}", entry(1, "apiary_details", {"apiary": "Heath"}))
+    colonies = [entry(2 + number, "colony_established", {"colony": f"C{number}", "apiary": "Heath", "medicines": "none"})
+                for number in range(500)]
+    request = urllib.request.Request(f"{service.address}/holdings/large/entries", json.dumps(colonies).encode(), method="POST")
+    request.add_header("content-type", "application/json")
+    urllib.request.urlopen(request).close()
+    phone = Phone(service.address, axe, pictures)
+    phone.open("/#/large")
+    phone.heading("large")
+    took = phone.browser.execute_async_script("""
+        const done = arguments[arguments.length - 1];
+        const drawn = () => {
+            if (document.querySelectorAll("#hives li").length < 500) return;
+            seen.disconnect();
+            const visit = performance.getEntriesByType("resource").filter((entry) => entry.name.endsWith("/visit")).pop();
+            done(performance.now() - visit.responseEnd);
+        };
+        const seen = new MutationObserver(drawn);
+        seen.observe(document.getElementById("sheet"), { childList: true, subtree: true });
+        location.hash = "#/large/Heath";
+    """)
+    assert took < 200, took
+    print(f"500 colonies: drawn {took:.0f} ms after they were fetched")
+    first = [row.text.split()[0] for row in phone.browser.find_elements(By.CSS_SELECTOR, "#hives li")[:11]]
+    assert first == [f"C{number}" for number in range(11)], first
+    phone.end()
+    service.end()
+
+
 def from_nothing(program, axe, pictures):
     """An empty database to a holding with an apiary and a colony, by what the page offers."""
     service = Service(program)
@@ -353,6 +423,8 @@ def main():
     finally:
         service.end()
     no_signal(program, axe, folder)
+    two_phones(program, axe, folder)
+    five_hundred(program, axe, folder)
     from_nothing(program, axe, folder)
     print(f"{len(list(folder.glob('*.png')))} pictures")
 
