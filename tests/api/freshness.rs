@@ -3,13 +3,18 @@
 //! Source: RFC 9110, sections 8.8 and 13.1.2 (`ETag`, `If-None-Match`); RFC 9111, section 5.2 (`Cache-Control`).
 
 use std::sync::Arc;
+use std::sync::atomic::{AtomicIsize, Ordering};
 
-use axum::body::Body;
+use axum::body::{Body, to_bytes};
 use axum::http::Request;
 use combclear_domain::rules::leaflet::Leaflets;
-use serde_json::json;
+use combclear_domain::{Day, Instant};
+use combclear_service::{App, Clock, router};
+use combclear_store::Holdings;
+use serde_json::{Value, json};
+use tower::ServiceExt;
 
-use crate::bench::{Answer, Bench};
+use crate::bench::{Answer, Bench, laws, leaflets};
 use crate::schema::Document;
 use crate::seed::{self, HOLDING};
 
@@ -162,4 +167,52 @@ async fn an_answer_is_compressed_for_a_client_that_says_it_can_read_that() {
     // The tag of an entry stands for the bytes of its hash.
     let entry = asking(&bench, &seed::path(1), &[("accept-encoding", "gzip")]).await;
     assert_eq!(entry.header("content-encoding"), None);
+}
+
+/// A clock that says the next day once it was looked at so often.
+struct Midnight {
+    looks_left: AtomicIsize,
+}
+
+impl Clock for Midnight {
+    fn now(&self) -> Instant {
+        "2026-04-11T22:59:59.999Z".parse().unwrap()
+    }
+
+    fn today(&self) -> Day {
+        let is_over = self.looks_left.fetch_sub(1, Ordering::SeqCst) <= 0;
+        if is_over { "2026-04-12" } else { "2026-04-11" }.parse().unwrap()
+    }
+}
+
+/// A yes of tomorrow that is given again for today would be a wrong yes.
+#[tokio::test]
+async fn an_answer_that_midnight_falls_into_is_not_given_again_for_another_day() {
+    let bench = seed::bench().await;
+    for looks in 1..5 {
+        let clock = Arc::new(Midnight { looks_left: AtomicIsize::new(looks) });
+        let holdings = Arc::new(Holdings::new(Arc::clone(&bench.journal)));
+        let router = router(App::new(holdings, leaflets(), laws(), Arc::clone(&clock) as _));
+        let mut days = Vec::new();
+        // Midnight falls into the first. For the second, the clock was set back to the evening.
+        for _ in 0..2 {
+            let request = Request::get(ANSWER).body(Body::empty()).unwrap();
+            let answer = router.clone().oneshot(request).await.unwrap();
+            let whole = to_bytes(answer.into_body(), usize::MAX).await.unwrap();
+            let answer: Value = serde_json::from_slice(&whole).unwrap();
+            days.push(answer["on"].as_str().unwrap().to_owned());
+            clock.looks_left.store(isize::MAX, Ordering::SeqCst);
+        }
+        assert_eq!(days[1], "2026-04-11", "midnight after {looks} looks: {days:?}");
+    }
+}
+
+#[tokio::test]
+async fn a_question_for_the_head_alone_has_the_tag_of_the_whole_answer() {
+    let bench = seed::bench().await;
+    let whole = tag(&bench.get(ANSWER).await);
+    let head = bench.send(Request::head(ANSWER).body(Body::empty()).unwrap()).await;
+    assert_eq!((head.status, head.header("etag")), (200, Some(&*whole)));
+    assert!(head.body.is_empty());
+    assert!(!bench.get(ANSWER).await.body.is_empty(), "what is kept is the whole answer");
 }

@@ -2,7 +2,8 @@
 //!
 //! Every answer to a `GET` carries an `ETag`, and may be kept only to be asked about again: a front end sends the tag back in
 //! `If-None-Match` and gets `304` if nothing has changed. A tag of [`by_what_it_rests_on`] is known before the question is
-//! worked out, so the question is then not worked out at all; nor is it if the same question was answered before. A tag of [`by_content`] comes from the answer itself.
+//! worked out, so the question is then not worked out at all; nor is it if the same question was answered before. A tag of
+//! [`by_content`] comes from the answer itself.
 
 use std::convert::Infallible;
 use std::sync::{Arc, LazyLock};
@@ -17,6 +18,7 @@ use axum::http::request::Parts;
 use axum::http::{HeaderMap, HeaderName, HeaderValue, Method, StatusCode, Uri};
 use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
+use combclear_domain::Day;
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::Hash;
@@ -52,24 +54,25 @@ pub(crate) async fn by_what_it_rests_on(
         Ok(None) => return next.run(request).await,
         Err(error) => return Problem::from(error).into_response(),
     };
-    let rests_on = what_it_rests_on(&app, &at_hand, request.uri(), request.headers());
+    let today = app.clock.today();
+    let rests_on = what_it_rests_on(&app, &at_hand, today, request.uri(), request.headers());
     let Ok(tag) = weak(rests_on) else { return Problem::internal().into_response() };
     if known(request.headers()).any(|known| known == tag.as_bytes()) {
         return not_modified(tag);
     }
-    if request.method() != Method::GET {
-        return next.run(request).await;
-    }
-    if let Some(kept) = app.kept.get(&rests_on) {
+    // The answer to `HEAD` has no body that could be given again.
+    let is_whole = request.method() == Method::GET;
+    if is_whole && let Some(kept) = app.kept.get(&rests_on) {
         return kept;
     }
     request.extensions_mut().insert(AtHand(at_hand));
     let mut response = next.run(request).await;
-    if response.status() != StatusCode::OK {
+    // If the day has changed on the way, nobody can say of which of the two the answer is.
+    if response.status() != StatusCode::OK || app.clock.today() != today {
         return response;
     }
     response.headers_mut().insert(ETAG, tag);
-    app.kept.keep(rests_on, response).await
+    if is_whole { app.kept.keep(rests_on, response).await } else { response }
 }
 
 /// The state of the holding that the question at hand is about.
@@ -159,7 +162,7 @@ fn not_modified(tag: HeaderValue) -> Response {
     (StatusCode::NOT_MODIFIED, [(ETAG, tag)]).into_response()
 }
 
-fn what_it_rests_on(app: &App, at_hand: &Holding, asked: &Uri, headers: &HeaderMap) -> Hash {
+fn what_it_rests_on(app: &App, at_hand: &Holding, today: Day, asked: &Uri, headers: &HeaderMap) -> Hash {
     let mut rests_on = Vec::with_capacity(512);
     // Each part that a client writes ends with what stands in none of them.
     let parts = [
@@ -174,7 +177,7 @@ fn what_it_rests_on(app: &App, at_hand: &Holding, asked: &Uri, headers: &HeaderM
     let head = at_hand.tip().map_or(Hash::GENESIS, |(_, head)| head);
     rests_on.extend_from_slice(&app.rules().0);
     rests_on.extend_from_slice(&head.0);
-    rests_on.extend_from_slice(app.clock.today().to_string().as_bytes());
+    rests_on.extend_from_slice(today.to_string().as_bytes());
     Hash::of_content(&rests_on)
 }
 
