@@ -279,8 +279,14 @@ def no_signal(program, axe, pictures):
     assert not phone.browser.find_elements(By.ID, "kept")
     phone.tap("#hives a", "M8")
     phone.heading("M8")
+    phone.open("/#/demo")
+    phone.heading("demo")
     service.process.terminate()
     service.process.wait()
+    phone.open("/#/demo")
+    phone.heading("demo")
+    phone.one("#kept", "was not reached")
+    assert " yes" in phone.one("main").text
     phone.open("/#/demo/Saltwend")
     phone.heading("Saltwend")
     phone.one("#kept", "was not reached")
@@ -303,6 +309,9 @@ def no_signal(program, axe, pictures):
         phone.one("#kept", "was not reached")
         words = [word.text for word in phone.browser.find_elements(By.CSS_SELECTOR, "#hives .word")]
         assert words and set(words) == {"unknown"}, (days, words)
+        phone.open("/#/demo")
+        phone.heading("demo")
+        assert " yes" not in phone.one("main").text, (days, phone.one("main").text)
         phone.browser.execute_cdp_cmd("Page.removeScriptToEvaluateOnNewDocument", script)
     # Nothing is recorded, and it is said.
     phone.open("/#/demo/Saltwend/write/inspection")

@@ -1,6 +1,6 @@
 // Where one is: a holding, an apiary, a colony or a form, by the part of the address after `#`.
 
-import { NotReached, Refused, at, get, signIn } from "./ask.js";
+import { NotReached, Refused, at, get, kept, signIn } from "./ask.js";
 import { colony } from "./colony.js";
 import { button, el, saySo, show } from "./draw.js";
 import { begin, form, openers } from "./form.js";
@@ -30,14 +30,16 @@ async function holdings() {
 async function apiaries(holding) {
   const asked = [get(`${at(holding)}/apiaries`), get(`${at(holding)}/colonies`), openers(AT_HOME, holding, "")];
   const [{ items }, board, writing] = await Promise.all(asked);
+  const old = kept(board);
   const line = (/** @type {any} */ apiary) => {
     const here = board.items.filter((/** @type {any} */ colony) => colony.apiary === apiary.apiary);
     const count = (/** @type {string} */ answer) => here.filter((/** @type {any} */ colony) => colony.answer === answer).length;
-    const told = word("apiary_counts", { yes: count("yes"), no: count("no"), unknown: count("unknown") });
+    const told = old && !old.holds ? word("kept_too_long") : word("apiary_counts", { yes: count("yes"), no: count("no"), unknown: count("unknown") });
     return el("li", { class: "row" }, el("div", { class: "what" },
       el("a", { href: to(holding, apiary.apiary) }, apiary.apiary), el("p", { class: "faint" }, told)));
   };
-  show(holding, el("h1", {}, holding), el("h2", {}, word("apiaries")), el("ul", {}, items.map(line)),
+  show(holding, el("h1", {}, holding), old && el("p", { class: "note", id: "kept" }, word("kept", { at: old.at })),
+    el("h2", {}, word("apiaries")), el("ul", {}, items.map(line)),
     items.length === 0 && el("p", {}, word("no_apiary")),
     el("h2", {}, word("write_down")), writing,
     el("p", { class: "note" }, board.notice));
