@@ -10,15 +10,15 @@ use axum::extract::State;
 use axum::response::{IntoResponse, Response};
 use combclear_domain::basics::misread::Named;
 use combclear_domain::basics::words::{ApiaryName, Person};
-use combclear_domain::facts::holding::{Holding, Refusal};
-use combclear_domain::facts::same_doses;
+use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::copied::CopiedFrom;
 use combclear_domain::journal::form::{Blank, Input, Origin, blanks, is_filled_in};
-use combclear_domain::journal::{Draft, EntryId, Event, Kind};
-use combclear_domain::recording::{Chosen, FilledIn, Written, refusals, strips_not_said};
+use combclear_domain::journal::{Draft, EntryId, Kind};
+use combclear_domain::recording::{Chosen, FilledIn, Written, refusals};
 use combclear_domain::{Day, TimeOfDay};
+use combclear_wording::recording::{self, Preview};
 use combclear_wording::refusals::Refused;
-use combclear_wording::{Label, Words, forms, http, paper, recording};
+use combclear_wording::{Label, Words, forms, http};
 use serde::{Deserialize, Serialize};
 use serde_json::value::RawValue;
 use utoipa::ToSchema;
@@ -280,41 +280,17 @@ impl NewForm {
                 .with(faults.collect())
         })?;
         let drafts = drafts(&written);
-        let refused = refusals(holding, &drafts, app.clock.now());
+        let refused = recording::refused(words, &refusals(holding, &drafts, app.clock.now()));
         if !refused.is_empty() {
-            let mut faults: Vec<Fault> = Vec::new();
-            for (_, refusal) in &refused {
-                let fault = not_true(words, refusal);
-                if !faults.contains(&fault) {
-                    faults.push(fault);
-                }
-            }
+            let faults =
+                refused.into_iter().map(|Refused { message, help }| Fault::at(String::new(), message, help));
             let detail = label(Label::HttpFormUntrue);
-            return Err(Problem::nothing_recorded(ProblemKind::RefusedEntry, detail).with(faults));
+            return Err(Problem::nothing_recorded(ProblemKind::RefusedEntry, detail).with(faults.collect()));
         }
-        let mut lines = recording::in_lines(words, holding, written.on, &written.events);
-        lines.extend(written.copied_from.as_ref().map(|copied| paper::copied_from(words, copied)));
-        lines.extend(written.left_out.iter().map(|left_out| recording::left_out(words, left_out)));
-        let doubts = doubts(words, holding, app, &written);
+        let Preview { lines, left_open, twice } = Preview::of(words, holding, &app.leaflets, &written);
+        let doubts = [left_open, twice].concat();
         Ok(FilledForm { lines, doubts, entries: drafts.iter().map(UnsentEntry::of).collect() })
     }
-}
-
-/// What is allowed, and may not be meant.
-fn doubts(words: &Words, holding: &Holding, app: &App, written: &Written) -> Vec<String> {
-    let mut doubts = Vec::new();
-    for event in &written.events {
-        if let Some((from, into)) = strips_not_said(holding, &app.leaflets, event, written.on) {
-            doubts.push(recording::strips_not_said(words, &from, &into));
-        }
-        if let Event::Administration(given) = event {
-            for (entry, colonies) in same_doses(holding, given, written.on, written.at) {
-                let colonies: Vec<_> = colonies.into_iter().collect();
-                doubts.push(recording::same_dose(words, entry.seq, &colonies));
-            }
-        }
-    }
-    doubts
 }
 
 /// Where a field stands in what was sent. Those that every form has stand beside the fields of their own.
@@ -327,11 +303,6 @@ fn pointer_to(form: &FilledIn, key: &str) -> String {
         (false, "") => String::new(),
         (false, _) => format!("/{escaped}"),
     }
-}
-
-fn not_true(words: &Words, refusal: &Refusal) -> Fault {
-    let Refused { message, help } = Refused::of(words, refusal);
-    Fault::at(String::new(), message, help)
 }
 
 /// The entries under ids that stand for those that they will be given.

@@ -12,7 +12,7 @@ use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::{Entry, Kept};
-use tokio::task::JoinError;
+use tokio::task::{JoinError, JoinHandle};
 
 use crate::journal::Version;
 use crate::recording::Job;
@@ -28,7 +28,7 @@ pub(crate) struct Fold {
     pub(crate) name: HoldingName,
     shown: Mutex<Shown>,
     /// Whoever brings the fold further.
-    pub(crate) work: Arc<tokio::sync::Mutex<Second>>,
+    pub(crate) work: tokio::sync::Mutex<Second>,
     /// What was sent and is not being recorded yet.
     waiting: Mutex<VecDeque<Job>>,
     /// Whose turn it is to record what was sent.
@@ -61,7 +61,7 @@ impl Fold {
         Fold {
             name,
             shown: Mutex::new(Shown { holding, as_of: None }),
-            work: Arc::default(),
+            work: tokio::sync::Mutex::default(),
             waiting: Mutex::default(),
             turn: tokio::sync::Mutex::default(),
             used: AtomicU64::new(0),
@@ -193,7 +193,12 @@ pub(crate) fn for_the_other(entries: &[Entry]) -> Option<Vec<Kept>> {
 
 /// Runs what computes for long apart from what answers.
 pub(crate) async fn on_a_blocking_thread<T: Send + 'static>(work: impl FnOnce() -> T + Send + 'static) -> T {
-    match tokio::task::spawn_blocking(work).await.map_err(JoinError::try_into_panic) {
+    ended(tokio::task::spawn_blocking(work)).await
+}
+
+/// What a task comes to. If it panics, so does whoever waits for it.
+pub(crate) async fn ended<T>(task: JoinHandle<T>) -> T {
+    match task.await.map_err(JoinError::try_into_panic) {
         Ok(done) => done,
         Err(Ok(panic)) => std::panic::resume_unwind(panic),
         // The program ends, and this call with it.

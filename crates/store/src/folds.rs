@@ -13,9 +13,9 @@ use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::misfit::Misfit;
 use combclear_domain::journal::{Entry, Hash, Kept};
 use tokio::runtime::Handle;
-use tokio::task::{JoinError, JoinHandle};
+use tokio::task::JoinHandle;
 
-use crate::fold::{Fold, Second, TakenIn, for_the_other, held, on_a_blocking_thread};
+use crate::fold::{Fold, Second, TakenIn, ended, for_the_other, held, on_a_blocking_thread};
 use crate::journal::{Journal, Version};
 use combclear_domain::journal::keeping::StoreError;
 
@@ -87,12 +87,7 @@ impl Folds {
             let mut second = behind.work.lock().await;
             folds.catch_up(&behind, &mut second).await
         });
-        match caught_up.await.map_err(JoinError::try_into_panic) {
-            Ok(caught_up) => caught_up?,
-            Err(Ok(panic)) => std::panic::resume_unwind(panic),
-            // The program ends, and this call with it.
-            Err(Err(_)) => std::future::pending().await,
-        }
+        ended(caught_up).await?;
         let shown = fold.shown().holding;
         Ok(shown.tip().is_some().then_some(shown))
     }
@@ -143,10 +138,7 @@ impl Folds {
             let copy = second.take(&shown).await;
             match self.read_on(&fold.name, copy).await {
                 Ok((on, read)) => {
-                    let before = fold.show(Arc::new(on));
-                    drop(shown);
-                    second.keep(before, read.if_few());
-                    self.is_grown(fold);
+                    self.change_places(fold, shown, second, on, read.if_few());
                     return Ok(());
                 }
                 // The journal may have been put back from an older copy and gone on from there.
@@ -215,12 +207,24 @@ impl Folds {
         with_them: Holding,
         entries: &[Entry],
     ) {
-        let before = fold.show(Arc::new(with_them));
-        drop(shown);
-        second.keep(before, for_the_other(entries));
+        self.change_places(fold, shown, second, with_them, for_the_other(entries));
         if let Some(told) = self.told.get() {
             told(entries.len());
         }
+    }
+
+    /// Shows a copy that has more, and keeps what was shown until now as the second one, with what it lacks if that is little.
+    fn change_places(
+        &self,
+        fold: &Fold,
+        shown: Arc<Holding>,
+        second: &mut Second,
+        with_more: Holding,
+        lacks: Option<Vec<Kept>>,
+    ) {
+        let before = fold.show(Arc::new(with_more));
+        drop(shown);
+        second.keep(before, lacks);
         self.is_grown(fold);
     }
 

@@ -96,9 +96,8 @@ fn read(
     after: Option<(u64, Hash)>,
     limit: u32,
 ) -> rusqlite::Result<Result<Vec<Kept>, NotKept>> {
-    let from = after.map_or(Some(1), |(seq, _)| i64::try_from(seq).ok()?.checked_add(1));
-    let Some(from) = from else { return Ok(Ok(Vec::new())) };
     let mut chain = Chain::after(after);
+    let Some(from) = chain.next_place() else { return Ok(Ok(Vec::new())) };
     let mut kept = Vec::new();
     let mut asked = reader.prepare_cached(sql::KEPT)?;
     let mut rows = asked.query((holding, from, limit))?;

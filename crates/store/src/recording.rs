@@ -16,7 +16,7 @@ use combclear_domain::journal::{Content, Draft, Entry, EntryId};
 use tokio::sync::oneshot;
 use tokio::sync::oneshot::error::TryRecvError;
 
-use crate::fold::Fold;
+use crate::fold::{Fold, ended};
 use crate::folds::Folds;
 use crate::holdings::{IfNew, OnRefusal, RecordError, Recorded};
 use crate::journal::{AppendError, Writing};
@@ -61,13 +61,10 @@ pub(crate) async fn record(folds: &Arc<Folds>, fold: &Arc<Fold>, batch: Batch) -
     }
     // Others wait for this too, so it goes on if this call is cancelled.
     let (folds, fold) = (Arc::clone(folds), Arc::clone(fold));
-    let done = tokio::spawn(async move { folds.record_together(&fold).await }).await;
+    ended(tokio::spawn(async move { folds.record_together(&fold).await })).await;
     drop(turn);
-    match done.map_err(tokio::task::JoinError::try_into_panic) {
-        Err(Ok(panic)) => std::panic::resume_unwind(panic),
-        // Whoever had the turn before was cancelled, and what it began is still under way.
-        Ok(()) | Err(Err(_)) => answered.await.unwrap_or(Err(RecordError::Busy)),
-    }
+    // If whoever had the turn before was cancelled, what it began may still be under way.
+    answered.await.unwrap_or(Err(RecordError::Busy))
 }
 
 impl Folds {
@@ -141,16 +138,19 @@ impl Folds {
         for batch in batches {
             let before = taken.entries.len();
             let outcome = self.take(&mut taken, batch).await;
-            match &outcome {
-                Ok((_, refused)) if refused.is_empty() || batch.on_refusal == OnRefusal::LeaveOut => {
-                    contents.extend_from_slice(&batch.contents);
-                }
-                Ok(_) | Err(_) => taken.take_back(before, &shown),
+            let is_taken = outcome
+                .as_ref()
+                .is_ok_and(|(_, refused)| refused.is_empty() || batch.on_refusal == OnRefusal::LeaveOut);
+            if is_taken {
+                contents.extend_from_slice(&batch.contents);
+            } else {
+                taken.take_back(before, &shown);
             }
-            let left_out = batch.on_refusal == OnRefusal::LeaveOut;
-            outcomes.push(outcome.map(|(recorded, refused)| {
-                if refused.is_empty() || left_out { (recorded, refused) } else { (Vec::new(), refused) }
-            }));
+            outcomes.push(outcome.map(
+                |(recorded, refused)| {
+                    if is_taken { (recorded, refused) } else { (Vec::new(), refused) }
+                },
+            ));
         }
         if taken.entries.is_empty() && contents.is_empty() {
             second.give_back(taken.holding);

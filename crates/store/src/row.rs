@@ -286,6 +286,11 @@ impl Chain {
         Chain { tip }
     }
 
+    /// The place from which it is read on; `None` if there can be none.
+    pub(crate) fn next_place(&self) -> Option<i64> {
+        self.tip.map_or(Some(1), |(seq, _)| i64::try_from(seq).ok()?.checked_add(1))
+    }
+
     /// The next entry. The hash of one without a body cannot be worked out again; the entry that moved it vouches for it, and a
     /// walk over the journal checks that.
     pub(crate) fn next(&mut self, holding: &str, columns: &Columns<'_>) -> Result<Kept, NotKept> {

@@ -144,9 +144,8 @@ macro_rules! statements_on {
                 after: Option<(u64, Hash)>,
                 limit: i64,
             ) -> sqlx::Result<Result<Vec<Kept>, NotKept>> {
-                let from = after.map_or(Some(1), |(seq, _)| i64::try_from(seq).ok()?.checked_add(1));
-                let Some(from) = from else { return Ok(Ok(Vec::new())) };
                 let mut chain = Chain::after(after);
+                let Some(from) = chain.next_place() else { return Ok(Ok(Vec::new())) };
                 let rows = sqlx::query(sql::KEPT).bind(holding).bind(from).bind(limit);
                 let kept = rows.try_map(|row| Ok(chain.next(holding, &Columns::of(&row)?)));
                 Ok(kept.fetch_all(self).await?.into_iter().collect())

@@ -4,14 +4,19 @@ use combclear_domain::Day;
 use combclear_domain::basics::fact::Fact;
 use combclear_domain::basics::misread::{Found, Misread, Wanted};
 use combclear_domain::basics::words::{ColonyName, LotName};
-use combclear_domain::facts::holding::Holding;
-use combclear_domain::journal::event::{Administration, Event, Kind};
+use combclear_domain::facts::holding::{Holding, Refusal};
+use combclear_domain::facts::same_doses;
+use combclear_domain::journal::event::{Administration, Body, Event, Kind};
 use combclear_domain::journal::form::{Blank, Field, Input, blanks};
-use combclear_domain::recording::{Chosen, InsideCourse, LeftOut, Wrong, WrongWith};
+use combclear_domain::recording::{
+    Chosen, InsideCourse, LeftOut, Written, Wrong, WrongWith, strips_not_said,
+};
+use combclear_domain::rules::leaflet::Leaflets;
 use serde_json::Value;
 
 use crate::colonies::{self, counted};
 use crate::forms::{self, FieldWords};
+use crate::paper;
 use crate::pieces;
 use crate::refusals::Refused;
 use crate::unreadable::misread;
@@ -93,6 +98,48 @@ pub fn wrong(words: &Words, kind: Kind, Wrong { key, with }: &Wrong) -> Refused 
     Refused { message, help }
 }
 
+/// What a filled-in form would record, as it is shown before.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Preview {
+    /// What its entries say, in as few lines as they can be said.
+    pub lines: Vec<String>,
+    /// What it leaves open, and should say.
+    pub left_open: Vec<String>,
+    /// What is on record already.
+    pub twice: Vec<String>,
+}
+
+impl Preview {
+    /// Puts what was written into words.
+    #[must_use]
+    pub fn of(words: &Words, holding: &Holding, leaflets: &Leaflets, written: &Written) -> Preview {
+        let mut lines = in_lines(words, holding, written.on, &written.events);
+        lines.extend(written.copied_from.as_ref().map(|copied| paper::copied_from(words, copied)));
+        lines.extend(written.left_out.iter().map(|left_out| self::left_out(words, left_out)));
+        let not_said =
+            written.events.iter().filter_map(|event| strips_not_said(holding, leaflets, event, written.on));
+        let left_open = not_said.map(|(from, into)| not_said_where(words, &from, &into)).collect();
+        let given = written.events.iter().filter_map(Administration::of);
+        let same = given.flat_map(|given| same_doses(holding, given, written.on, written.at));
+        let twice = same
+            .map(|(entry, colonies)| same_dose(words, entry.seq, &colonies.into_iter().collect::<Vec<_>>()));
+        Preview { lines, left_open, twice: twice.collect() }
+    }
+}
+
+/// Why entries cannot be true, each reason once.
+#[must_use]
+pub fn refused(words: &Words, refusals: &[(usize, Refusal)]) -> Vec<Refused> {
+    let mut said: Vec<Refused> = Vec::new();
+    for (_, refusal) in refusals {
+        let refused = Refused::of(words, refusal);
+        if !said.contains(&refused) {
+            said.push(refused);
+        }
+    }
+    said
+}
+
 /// A colony of a range that is left out, with the reason.
 #[must_use]
 pub fn left_out(words: &Words, left_out: &LeftOut) -> String {
@@ -108,14 +155,12 @@ pub fn left_out(words: &Words, left_out: &LeftOut) -> String {
 }
 
 /// A split or a uniting that does not say where the strips went.
-#[must_use]
-pub fn strips_not_said(words: &Words, from: &ColonyName, into: &ColonyName) -> String {
+fn not_said_where(words: &Words, from: &ColonyName, into: &ColonyName) -> String {
     say!(words, RecordingStripsNotSaid, from = from, into = into)
 }
 
 /// An entry records the same dose already.
-#[must_use]
-pub fn same_dose(words: &Words, entry: u64, of: &[ColonyName]) -> String {
+fn same_dose(words: &Words, entry: u64, of: &[ColonyName]) -> String {
     say!(words, RecordingSameDose, entry = entry, colonies = colonies::colonies(words, of))
 }
 

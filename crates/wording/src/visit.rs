@@ -2,9 +2,8 @@
 //!
 //! It asks the existing questions and takes their answers together; it computes nothing of its own.
 
-use std::cmp::Ordering;
-
 use combclear_domain::Day;
+use combclear_domain::basics::natural::sort_naturally;
 use combclear_domain::basics::verdict::Verdict;
 use combclear_domain::basics::words::{ApiaryName, ColonyName, HoldingName};
 use combclear_domain::facts::holding::Holding;
@@ -106,7 +105,7 @@ impl VisitSheet {
                 VisitLine::of(words, holding, report, inside)
             })
             .collect();
-        lines.sort_by(|one, other| walking_order(one.mark(), other.mark()));
+        sort_naturally(&mut lines, VisitLine::mark);
         let holds_through = lines.iter().map(|line| line.holds_through).min().unwrap_or(on);
         let tasks = due.visits.iter().flat_map(|visit| {
             visit.items.iter().map(|due| VisitTask {
@@ -154,40 +153,4 @@ impl VisitLine {
 
 fn in_a_line(words: &Words, InsideCourse { medicine, placed, number: _ }: &InsideCourse) -> String {
     say!(words, VisitInside, medicine = &*pieces::medicine(words, medicine), placed = placed)
-}
-
-/// Hive 2 stands before hive 10.
-fn walking_order(one: &str, other: &str) -> Ordering {
-    parts(one).cmp(&parts(other)).then_with(|| one.cmp(other))
-}
-
-/// A mark as words and numbers.
-fn parts(mark: &str) -> Vec<(String, u64)> {
-    let mut parts: Vec<(String, u64)> = Vec::new();
-    let mut was_digit = true;
-    for letter in mark.chars() {
-        if was_digit && !letter.is_ascii_digit() || parts.is_empty() {
-            parts.push((String::new(), 0));
-        }
-        was_digit = letter.is_ascii_digit();
-        if let Some((word, number)) = parts.last_mut() {
-            match letter.to_digit(10) {
-                Some(digit) => *number = number.saturating_mul(10).saturating_add(digit.into()),
-                None => word.extend(letter.to_lowercase()),
-            }
-        }
-    }
-    parts
-}
-
-#[cfg(test)]
-mod tests {
-    use super::walking_order;
-
-    #[test]
-    fn hives_are_walked_by_their_numbers() {
-        let mut marks = ["H10", "h9", "12", "A", "H2", "", "H2b", "2", "H2a3", "H2a20"];
-        marks.sort_by(|one, other| walking_order(one, other));
-        assert_eq!(marks, ["", "2", "12", "A", "H2", "H2a3", "H2a20", "H2b", "h9", "H10"]);
-    }
 }

@@ -13,16 +13,16 @@ use std::io::IsTerminal;
 
 use combclear_domain::basics::words::{HoldingName, Person};
 use combclear_domain::facts::holding::{Holding, Record as Entry};
-use combclear_domain::facts::same_doses;
 use combclear_domain::journal::event::{Event, StrikeOut};
 use combclear_domain::journal::{Draft, Kind};
 use combclear_domain::recording::{
     Changes, FilledIn, Wrong, WrongWith, confirming, copied, corrected, person_named_last, refusals,
-    says_nothing, strips_not_said,
+    says_nothing,
 };
 use combclear_domain::rules::leaflet::Leaflets;
 use combclear_domain::{Day, TimeOfDay};
 use combclear_store::{Holdings, RecordError};
+use combclear_wording::recording::Preview;
 use combclear_wording::refusals::Refused;
 use combclear_wording::terminal::record as say;
 use combclear_wording::unreadable::misread;
@@ -211,21 +211,10 @@ fn prepare(record: &Record, holding: &Holding, leaflets: &Leaflets) -> Result<Re
                     *event = reading.into();
                 }
             }
-            let mut lines = recording::in_lines(words, holding, written.on, &written.events);
-            lines.extend(written.copied_from.as_ref().map(|copied| paper::copied_from(words, copied)));
-            lines.extend(written.left_out.iter().map(|left_out| recording::left_out(words, left_out)));
-            let not_said = written
-                .events
-                .iter()
-                .filter_map(|event| strips_not_said(holding, leaflets, event, written.on));
-            lines.extend(not_said.map(|(from, into)| recording::strips_not_said(words, &from, &into)));
-            for event in &written.events {
-                let Event::Administration(given) = event else { continue };
-                let same = same_doses(holding, given, written.on, written.at).into_iter();
-                twice.extend(same.map(|(entry, colonies)| {
-                    recording::same_dose(words, entry.seq, &colonies.into_iter().collect::<Vec<_>>())
-                }));
-            }
+            let Preview { mut lines, left_open, twice: again } =
+                Preview::of(words, holding, leaflets, &written);
+            lines.extend(left_open);
+            twice = again;
             (written.drafts(clock::new_id), lines)
         }
         What::Correction { number, changes, reason } => {
@@ -264,14 +253,9 @@ fn prepare(record: &Record, holding: &Holding, leaflets: &Leaflets) -> Result<Re
         lines.extend(twice.iter().cloned());
         return Ok(Ready { drafts, lines, twice });
     }
-    let mut said: Vec<String> = Vec::new();
-    for (_, refusal) in &refused {
-        let Refused { message, help } = Refused::of(words, refusal);
-        let fault = say::fault(words, "", &message, &help);
-        if !said.contains(&fault) {
-            said.push(fault);
-        }
-    }
+    let refused = recording::refused(words, &refused).into_iter();
+    let said: Vec<String> =
+        refused.map(|Refused { message, help }| say::fault(words, "", &message, &help)).collect();
     Err(listing(&said).into())
 }
 
