@@ -1,7 +1,7 @@
 //! Makes a type of each message in `messages/en.ftl`, with a field for each of its arguments: a message that is not there, one that
 //! nobody says, and an argument that is left out do not compile. A message whose id begins with `label-` becomes a variant of `Label`
-//! instead; one whose id begins with `part-` is only a part of others; those whose ids begin with `form-`, `tab-`, `field-` and `page-` are found by
-//! their ids. Every other language must have the same messages and arguments.
+//! instead; one whose id begins with `part-` is only a part of others; those whose ids begin with `form-`, `tab-`, `field-`, `choice-`, `mark-` and `page-` are
+//! found by their ids. Every other language must have the same messages and arguments.
 //!
 //! The sentences of each language are written out as data, so that a program reads no message file when it starts, and says a
 //! sentence by putting its pieces together.
@@ -59,7 +59,7 @@ const LABEL: &str = "label-";
 const PART: &str = "part-";
 
 /// How the ids of texts begin that are found by their ids.
-const NAMED: [&str; 4] = ["form-", "tab-", "field-", "page-"];
+const NAMED: [&str; 6] = ["form-", "tab-", "field-", "choice-", "mark-", "page-"];
 
 /// The messages that are said by themselves.
 fn spoken(mut messages: Messages) -> Messages {

@@ -23,8 +23,11 @@ fn questions() -> Vec<(String, String)> {
     let of_a_holding =
         document.operations().filter(|(path, method, _)| *method == "get" && path.contains("{holding}"));
     let asked = of_a_holding.map(|(path, _, operation)| {
-        let path =
-            path.replace("{holding}", "heathside").replace("{colony}", "M1").replace("{apiary}", "orchard");
+        let path = path
+            .replace("{holding}", "heathside")
+            .replace("{colony}", "M1")
+            .replace("{apiary}", "orchard")
+            .replace("{lot}", "strips-1");
         (path, day(operation, BEHIND))
     });
     asked.filter(|(_, query)| !query.is_empty()).collect()

@@ -49,6 +49,7 @@ async fn every_answer_to_a_question_has_a_tag_by_which_it_is_known_again_and_mus
             ("{holding}", HOLDING),
             ("{colony}", "M2"),
             ("{apiary}", "orchard"),
+            ("{lot}", "strips-1"),
             ("{id}", if path.starts_with("/leaflets") { "demo-strip" } else { "1" }),
             ("{jurisdiction}", "gb"),
         ]

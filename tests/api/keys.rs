@@ -144,6 +144,7 @@ const TABLE: &[(&str, &str, &[Caller])] = &[
     ("GET", "/holdings/{holding}/register/pack", READ),
     ("GET", "/holdings/{holding}/retention", READ),
     ("GET", "/holdings/{holding}/stock", READ),
+    ("GET", "/holdings/{holding}/lots/{lot}/leaflet", READ),
     ("GET", "/holdings/{holding}/verification", READ),
     ("GET", "/forms", ANY),
     ("POST", "/holdings/{holding}/forms/{kind}", ADD),

@@ -30,6 +30,7 @@ fn undated(word: &str, apiary: Option<&str>, by: Option<&str>) -> Item {
         overdue: by.is_some_and(|by| by < day("2026-05-10")),
         // What is told of it makes no difference to the visits.
         to_do: ToDo::AskFormerKeeper { since: day("2026-05-01") },
+        anchor: id,
         grounds: vec![id],
         sequence: 1,
         recorded_at: "2026-05-01T00:00:00.000Z".parse().unwrap(),

@@ -4,18 +4,25 @@ browser.py COMBCLEAR AXE FOLDER: the program, the script of axe-core, and a fold
 anything is not as it must be.
 """
 
+import atexit
+import base64
 import json
 import os
 import pathlib
+import re
+import signal
+import socket
 import subprocess
 import sys
 import tempfile
+import threading
 import time
 import urllib.request
 
 from selenium import webdriver
 from selenium.common.exceptions import StaleElementReferenceException
 from selenium.webdriver.common.by import By
+from selenium.webdriver.common.keys import Keys
 from selenium.webdriver.support.ui import WebDriverWait
 
 PHONE, DESK = (390, 844), (1280, 900)
@@ -26,17 +33,37 @@ RULES = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"]
 class Service:
     """The program on a database of its own, on a free port of this machine."""
 
-    def __init__(self, program, journal=None):
+    def __init__(self, program, journal=None, keys=False):
         self.folder = tempfile.TemporaryDirectory()
         self.program = program
         self.settings = {**os.environ, "COMBCLEAR_DB": f"sqlite:{self.folder.name}/page.db", "RUST_LOG": "warn"}
         if journal:
             subprocess.run([program, "import", journal], env=self.settings, check=True, stdout=subprocess.DEVNULL)
+        self.asks = ["--keys"] if keys else []
+        self.keys = {role: self.key(role) for role in ("keeper", "reader")} if keys else {}
+        self.start("127.0.0.1:0")
+
+    def key(self, role):
+        """A new key for the demo."""
+        asked = [self.program, "key", "add", role, "--for", "A. Keeper (invented)", "--holding", "demo", "--json"]
+        return json.loads(subprocess.run(asked, env=self.settings, check=True, capture_output=True, text=True).stdout)["key"]
+
+    def start(self, listen):
         self.process = subprocess.Popen(
-            [program, "serve", "--listen", "127.0.0.1:0"], env=self.settings, stdout=subprocess.PIPE, text=True
+            [self.program, "serve", "--listen", listen, *self.asks], env=self.settings, stdout=subprocess.PIPE, text=True,
+            stdin=subprocess.DEVNULL
         )
+        # Whatever becomes of a test, nothing is left running.
+        atexit.register(self.process.kill)
         line = self.process.stdout.readline()
-        self.address = next(word for word in line.split() if word.startswith("http://"))
+        self.address = next(word.rstrip(";") for word in line.split() if word.startswith("http://"))
+
+    def stop(self):
+        self.process.terminate()
+        self.process.wait()
+
+    def start_again(self):
+        self.start(self.address.removeprefix("http://"))
 
     def get(self, path):
         with urllib.request.urlopen(self.address + path) as answer:
@@ -52,24 +79,81 @@ class Service:
         return next((item["entries"] for item in self.get("/holdings")["items"] if item["holding"] == holding), 0)
 
     def end(self):
-        self.process.terminate()
-        self.process.wait()
+        self.stop()
         self.folder.cleanup()
+
+
+class Line:
+    """What lies between a phone and the service, and can be cut: whoever calls then is turned away at once."""
+
+    def __init__(self, address):
+        host, port = address.removeprefix("http://").split(":")
+        self.to, self.is_cut, self.open = (host, int(port)), False, set()
+        self.listening = socket.create_server(("127.0.0.1", 0))
+        self.address = f"http://127.0.0.1:{self.listening.getsockname()[1]}"
+        threading.Thread(target=self.take_calls, daemon=True).start()
+
+    def take_calls(self):
+        while True:
+            phone, _ = self.listening.accept()
+            if self.is_cut:
+                phone.close()
+                continue
+            service = socket.create_connection(self.to)
+            self.open |= {phone, service}
+            for one, other in ((phone, service), (service, phone)):
+                threading.Thread(target=self.carry, args=(one, other), daemon=True).start()
+
+    def carry(self, one, other):
+        try:
+            while heard := one.recv(65536):
+                other.sendall(heard)
+        except OSError:
+            pass
+        for end in (one, other):
+            self.open.discard(end)
+            try:
+                end.shutdown(socket.SHUT_RDWR)
+            except OSError:
+                pass
+            end.close()
+
+    def cut(self):
+        self.is_cut = True
+        for end in list(self.open):
+            try:
+                end.shutdown(socket.SHUT_RDWR)
+            except OSError:
+                pass
+
+    def mend(self):
+        self.is_cut = False
 
 
 class Phone:
     """A browser that counts its taps."""
 
-    def __init__(self, address, axe, pictures):
-        options = webdriver.ChromeOptions()
+    def __init__(self, address, axe, pictures, language="en"):
         self.data = tempfile.TemporaryDirectory()
+        self.address, self.axe, self.pictures, self.taps, self.language = address, axe, pictures, 0, language
+        self.start()
+
+    def start(self):
+        options = webdriver.ChromeOptions()
+        options.add_experimental_option("prefs", {"intl.accept_languages": self.language})
         for option in ["--headless", "--no-sandbox", "--disable-gpu", "--no-first-run", "--disable-background-networking",
                        "--disable-component-update", "--disable-sync", f"--user-data-dir={self.data.name}"]:
             options.add_argument(option)
         options.set_capability("goog:loggingPrefs", {"browser": "ALL"})
         self.browser = webdriver.Chrome(options=options, service=webdriver.ChromeService("/usr/bin/chromedriver"))
-        self.address, self.axe, self.pictures, self.taps = address, axe, pictures, 0
         self.size(PHONE)
+
+    def killed(self):
+        """The browser is killed as a phone kills it, and started anew with what lies on the phone."""
+        for process in subprocess.run(["pgrep", "-f", self.data.name], capture_output=True, text=True).stdout.split():
+            os.kill(int(process), signal.SIGKILL)
+        self.browser.service.stop()
+        self.start()
 
     def size(self, size):
         self.browser.execute_cdp_cmd("Emulation.setDeviceMetricsOverride", {
@@ -130,7 +214,7 @@ class Phone:
     def said(self):
         """What the browser complains of. An answer that refuses something is none of it."""
         return [line for line in self.browser.get_log("browser")
-                if line["level"] == "SEVERE" and "status of 422" not in line["message"]]
+                if line["level"] == "SEVERE" and not any(text in line["message"] for text in ("status of 422", "status of 401", "Failed to load resource: net::"))]
 
     def end(self):
         complaints = self.said()
@@ -243,6 +327,180 @@ def faults(phone, service):
     assert service.entries("demo") == before
 
 
+def the_desk(phone, service):
+    """What is looked at away from the hives says what the service says."""
+    def screen(name, path="/"):
+        phone.open(f"/#/demo/{path.strip('/')}/{name}")
+        phone.one("h1")
+    screen("board")
+    board = service.get("/holdings/demo/colonies")["items"]
+    phone.wait("row for each colony", lambda: len(phone.browser.find_elements(By.CSS_SELECTOR, "tbody tr")) == len(board))
+    for row, colony in zip(phone.browser.find_elements(By.CSS_SELECTOR, "tbody tr"), board):
+        word = row.find_element(By.CSS_SELECTOR, ".word").text
+        assert (row.find_element(By.TAG_NAME, "th").text, word) == (colony["colony"], colony["answer"]), colony
+    phone.look("desk-board")
+    screen("stock")
+    lots = service.get("/holdings/demo/stock")["lots"]
+    phone.wait("row for each lot", lambda: len(phone.browser.find_elements(By.CSS_SELECTOR, "tbody tr")) == len(lots))
+    text = phone.one("main").text
+    assert all(lot["sum"] in text for lot in lots)
+    phone.look("desk-stock")
+    screen("options", "Oxmarl")
+    options = service.get("/holdings/demo/apiaries/Oxmarl/treatment-options")["options"]
+    phone.wait("way for each", lambda: len(phone.browser.find_elements(By.CSS_SELECTOR, "#found details")) == len(options))
+    phone.look("desk-options")
+    # What if the site were cut off? The same as the service says.
+    phone.browser.execute_script("document.getElementById('access').value = 'none'")
+    phone.tap(".bar button", "Ask")
+    cut_off = service.get("/holdings/demo/apiaries/Oxmarl/treatment-options?access=none")["options"]
+    said = {"usable": "usable", "ruled_out": "ruled out", "unknown": "not known"}
+    expected = [said[option["answer"]] for option in cut_off]
+    shown = lambda: [word.text for word in phone.browser.find_elements(By.CSS_SELECTOR, "#found summary .word")]
+    phone.wait("answers for a site that is cut off", lambda: shown() == expected)
+    assert expected != [said[option["answer"]] for option in options], "nothing was assumed"
+    screen("register")
+    gaps = service.get("/holdings/demo/register/gaps?from=" + time.strftime("%Y-01-01"))
+    phone.wait("what is missing", lambda: all(line in phone.one("main").text for line in gaps["summary"]))
+    phone.look("desk-register")
+    screen("proofs")
+    documents = service.get("/holdings/demo/documents")["items"]
+    phone.wait("row for each proof", lambda: len(phone.browser.find_elements(By.CSS_SELECTOR, "tbody tr")) == len(documents))
+    phone.look("desk-proofs")
+    picture = pathlib.Path(phone.data.name) / "invoice.pdf"
+    picture.write_bytes(b"%PDF-1.4\n1 0 obj<</Type/Catalog>>endobj\ntrailer<</Root 1 0 R>>\n%%EOF\n")
+    phone.tap(".bar button", "Attach a proof")
+    phone.one(".fault", "Name the lot")
+    phone.browser.execute_script("document.getElementById('lot').value = 'WRACK-26-1'")
+    phone.one("#recorded_by").send_keys("A. Keeper (invented)")
+    phone.one("#file").send_keys(str(picture))
+    phone.tap(".bar button", "Attach a proof")
+    phone.one("#said", "Attached to lot WRACK-26-1")
+    after = service.get("/holdings/demo/documents")["items"]
+    assert [one["lot"] for one in after if one["id"] not in [old["id"] for old in documents]] == ["WRACK-26-1"], after
+    screen("journal")
+    entries = service.entries("demo")
+    phone.one("#sheet li", f"{entries}. A document attached")
+    phone.tap(".bar button", "Verify")
+    phone.one("#found", f"All {entries} entries are as they were recorded")
+    phone.look("desk-journal")
+
+
+def keys(program, axe, pictures):
+    """Behind keys, whoever signs in with one for reading sees nothing to write; an ended key is told; entries of one key are not sent with
+    another."""
+    service = Service(program, "demo/holding.jsonl", keys=True)
+    key = service.keys
+    phone = Phone(service.address, axe, pictures)
+    def sign_in(with_key):
+        phone.one("#key").send_keys(with_key)
+        phone.tap("button.go")
+    phone.open("/")
+    phone.heading("Key")
+    phone.look("key")
+    sign_in("not a key")
+    phone.heading("Key")
+    sign_in(key["reader"])
+    phone.tap("a", "Oxmarl")
+    phone.heading("Oxmarl")
+    assert not phone.browser.find_elements(By.CSS_SELECTOR, ".bar button, #hives ~ button, li button"), "a reader is offered to write"
+    phone.look("reader")
+    phone.tap("nav a")
+    phone.heading("demo")
+    assert "Write down" not in phone.one("main").text
+    phone.tap("button", "Sign in with a key")
+    sign_in(key["keeper"])
+    phone.heading("demo")
+    phone.one("h2", "Write down")
+    phone.tap("a", "Oxmarl")
+    phone.one(".bar button", "Write down")
+    phone.said()
+    phone.end()
+    service.end()
+
+
+def german(program, axe, pictures):
+    """A browser that prefers German is answered in German: the page, the answers of the service, and those of the phone."""
+    service = Service(program, "demo/holding.jsonl")
+    line_out = Line(service.address)
+    phone = Phone(line_out.address, axe, pictures, language="de-DE,de")
+    phone.open("/#/demo/Oxmarl")
+    phone.heading("Oxmarl")
+    phone.one("h2", "Darf ein Honigraum aufgesetzt werden?")
+    assert phone.browser.execute_script("return document.documentElement.lang") == "de"
+    told = [row.text for row in phone.browser.find_elements(By.CSS_SELECTOR, "#hives li")]
+    assert any(" nein" in row for row in told) and not any(" yes" in row or " until" in row for row in told), told
+    assert re.search(r"\d\d\.\d\d\.2026", phone.one("main").text)
+    is_ready_for_no_signal(phone, service.entries("demo"))
+    line_out.cut()
+    phone.browser.refresh()
+    phone.heading("Oxmarl")
+    phone.one("#kept", "Auf diesem Telefon")
+    assert [row.text for row in phone.browser.find_elements(By.CSS_SELECTOR, "#hives li")] == told
+    phone.look("german")
+    phone.tap("#hives a", "O8")
+    phone.heading("O8")
+    phone.look("german-colony")
+    phone.open("/#/demo/Oxmarl/write/administration")
+    phone.one("h1")
+    phone.look("german-form")
+    phone.said()
+    phone.end()
+    service.end()
+
+
+def by_keyboard(program, axe, pictures):
+    """Everything without a pointer: tab and space, to an inspection that is recorded. What has the focus is seen."""
+    service = Service(program, "demo/holding.jsonl")
+    phone = Phone(service.address, axe, pictures)
+    phone.open("/#/demo/Saltwend")
+    phone.heading("Saltwend")
+    before = service.entries("demo")
+    def press(*keys):
+        for key in keys:
+            webdriver.ActionChains(phone.browser).send_keys(key).perform()
+    def focus_on(what, matches):
+        for _ in range(120):
+            press(Keys.TAB)
+            focused = phone.browser.switch_to.active_element
+            if matches(focused):
+                outline = focused.value_of_css_property("outline-style")
+                assert outline != "none", f"{what} has the focus, and nobody sees it"
+                return
+        raise AssertionError(f"{what} is not reached by the keyboard")
+    focus_on("the first hive", lambda one: one.get_attribute("class") == "hive")
+    press(Keys.SPACE)
+    focus_on("the button", lambda one: one.text == "Write down")
+    press(Keys.ENTER)
+    phone.heading("Write down")
+    focus_on("the form", lambda one: one.text == "A hive inspected")
+    press(Keys.ENTER)
+    phone.heading("A hive inspected")
+    focus_on("the brood", lambda one: one.get_attribute("name") == "field-brood")
+    press(Keys.SPACE)
+    focus_on("the button", lambda one: one.text == "Look at it")
+    press(Keys.ENTER)
+    phone.heading("Is it right?")
+    focus_on("the button", lambda one: one.text == "Record")
+    press(Keys.ENTER)
+    phone.one("#said", "Recorded")
+    assert service.entries("demo") == before + 1
+    phone.end()
+    service.end()
+
+
+def on_paper(phone, service):
+    """The visit sheet prints as one: every hive, what is due, and nothing to tap."""
+    phone.open("/#/demo/Oxmarl")
+    phone.heading("Oxmarl")
+    printed = phone.browser.execute_cdp_cmd("Page.printToPDF", {"paperWidth": 8.27, "paperHeight": 11.69})
+    (phone.pictures / "visit.pdf").write_bytes(base64.b64decode(printed["data"]))
+    phone.browser.execute_cdp_cmd("Emulation.setEmulatedMedia", {"media": "print"})
+    shown = [one for one in phone.browser.find_elements(By.CSS_SELECTOR, "button, .bar, nav") if one.is_displayed()]
+    assert not shown, [one.text for one in shown]
+    assert all(row.is_displayed() for row in phone.browser.find_elements(By.CSS_SELECTOR, "#hives li, #sheet h2"))
+    phone.browser.execute_cdp_cmd("Emulation.setEmulatedMedia", {"media": ""})
+
+
 def markup_in_a_name(phone, service):
     """Whatever a name says, it is shown and does nothing."""
     name = "<img src=x onerror=document.title='caught'> & \U0001f41d"
@@ -255,8 +513,9 @@ def markup_in_a_name(phone, service):
     assert not phone.browser.find_elements(By.CSS_SELECTOR, "main img")
 
 
-def no_signal(program, axe, pictures):
-    """What was looked at before can be looked at where the service is not reached, and says so. On another day it is not known."""
+def kept_answers(program, axe, pictures):
+    """Without the program for it on the phone, what was looked at before can be looked at where the service is not reached, and says
+    so. On another day it is not known."""
     service = Service(program, "demo/holding.jsonl")
     phone = Phone(service.address, axe, pictures)
     phone.open("/#/demo/Saltwend")
@@ -281,8 +540,9 @@ def no_signal(program, axe, pictures):
     phone.heading("M8")
     phone.open("/#/demo")
     phone.heading("demo")
-    service.process.terminate()
-    service.process.wait()
+    taken = "const done = arguments[0]; caches.open('kept-1').then((kept) => kept.delete('/page/engine.wasm')).then(done)"
+    assert phone.browser.execute_async_script(taken), "the program was not kept"
+    service.stop()
     phone.open("/#/demo")
     phone.heading("demo")
     phone.one("#kept", "was not reached")
@@ -291,7 +551,7 @@ def no_signal(program, axe, pictures):
     phone.heading("Saltwend")
     phone.one("#kept", "was not reached")
     assert [row.text for row in phone.browser.find_elements(By.CSS_SELECTOR, "#hives li")] == told
-    phone.look("no-signal")
+    phone.look("kept-answers")
     phone.tap("#hives a", "M8")
     phone.heading("M8")
     phone.one("#kept", "was not reached")
@@ -323,6 +583,234 @@ def no_signal(program, axe, pictures):
     phone.said()
     phone.end()
     service.folder.cleanup()
+
+
+def is_ready_for_no_signal(phone, entries):
+    """The worker keeps the page, and the journal is copied."""
+    ready = "return navigator.serviceWorker.ready.then(() => navigator.serviceWorker.controller !== null)"
+    phone.wait("worker that keeps the page", lambda: phone.browser.execute_script(ready))
+    copied = """const done = arguments[0]; indexedDB.open("combclear", 1).onsuccess = ({ target }) => {
+        const asked = target.result.transaction("copies").objectStore("copies").get("demo");
+        asked.onsuccess = () => done(asked.result?.last ?? 0); };"""
+    phone.wait("copy of the journal", lambda: phone.browser.execute_async_script(copied) == entries)
+
+
+def waiting(phone):
+    return phone.browser.find_element(By.ID, "waiting").text
+
+
+def without_signal(program, axe, pictures):
+    """Where there is no signal, the phone answers itself, and what is written down waits there: through a reload, and when the phone kills
+    the browser. Once there is signal, each entry is recorded once."""
+    service = Service(program, "demo/holding.jsonl")
+    line_out = Line(service.address)
+    phone = Phone(line_out.address, axe, pictures)
+    phone.open("/#/demo/Saltwend")
+    phone.heading("Saltwend")
+    before = service.entries("demo")
+    is_ready_for_no_signal(phone, before)
+    board = service.get("/holdings/demo/apiaries/Oxmarl/supering")
+    line_out.cut()
+    # An apiary that was never looked at is answered too, as the service would.
+    phone.open("/#/demo/Oxmarl")
+    phone.heading("Oxmarl")
+    phone.one("#kept", "Worked out on this phone")
+    for answer in board["colonies"]:
+        phone.one("#hives li", f"{answer['colony']}")
+        word = {"yes": "yes", "no": "no", "unknown": "unknown"}[answer["answer"]]
+        line = next(row.text for row in phone.browser.find_elements(By.CSS_SELECTOR, "#hives li") if row.text.startswith(answer["colony"] + " "))
+        assert f" {word}" in line, (line, answer["answer"])
+    phone.look("no-signal")
+    # Strips in: the phone's own answer goes from yes to no before anything is sent.
+    phone.open("/#/demo/Saltwend")
+    line = lambda colony: phone.one("#hives li", f"{colony} (").text
+    assert " yes" in line("M1"), line("M1")
+    phone.browser.find_elements(By.CSS_SELECTOR, "input.hive")[0].click()
+    phone.tap(".bar button", "Write down")
+    phone.tap("button", "Strips placed or a dose given")
+    phone.one("#field-lot").send_keys("PALE-26-2")
+    phone.one("#field-each").send_keys("2")
+    phone.tap(".bar button", "Look at it")
+    phone.heading("Is it right?")
+    phone.tap(".bar button", "Record")
+    phone.one("#said", "Written down on this phone")
+    phone.one("#waiting", "Not sent yet: 1")
+    phone.heading("Saltwend")
+    assert " no" in line("M1") or " unknown" in line("M1"), line("M1")
+    # What cannot be true is told before it waits.
+    phone.open("/#/demo/Saltwend/write/inspection")
+    phone.one("#field-colony").send_keys("Nobody")
+    phone.tap("#part-brood label.choice", "present")
+    phone.tap(".bar button", "Look at it")
+    phone.one(".fault")
+    inspect(phone, "Saltwend", "M2")
+    phone.tap(".bar button", "Record")
+    phone.one("#waiting", "Not sent yet: 2")
+    phone.browser.refresh()
+    phone.heading("Saltwend")
+    phone.one("#waiting", "Not sent yet: 2")
+    phone.killed()
+    phone.open("/#/demo/Saltwend")
+    phone.heading("Saltwend")
+    phone.one("#waiting", "Not sent yet: 2")
+    assert " yes" not in line("M1"), line("M1")
+    phone.tap("#waiting a")
+    phone.heading("Not sent yet")
+    phone.look("waiting")
+    assert service.entries("demo") == before
+    # The service goes down in the middle: it has recorded, and nobody heard it.
+    phone.browser.execute_script("const sent = fetch; window.fetch = async (path, init) => { const heard = await sent(path, init);"
+                                 "if (init?.method === 'POST') throw new TypeError('cut'); return heard; };")
+    line_out.mend()
+    phone.tap(".bar button", "Send now")
+    phone.wait("first entry", lambda: service.entries("demo") == before + 1)
+    phone.one("#waiting", "Not sent yet: 2")
+    phone.browser.refresh()
+    phone.wait("all that waited", lambda: service.entries("demo") == before + 2)
+    phone.wait("end of waiting", lambda: waiting(phone) == "")
+    entries = service.get(f"/holdings/demo/entries?after={before}")["items"]
+    assert [entry["kind"] for entry in entries] == ["administration", "inspection"], entries
+    # Two tabs, one of which is offline no more when the other sends: still once.
+    phone.said()
+    phone.end()
+    service.end()
+
+
+def a_round(program, axe, pictures):
+    """A round of the largest apiary without signal, by taps alone: may each be supered, strips out of twelve, one inspection each, two
+    leaflets read. Then it is sent, and the register shows it."""
+    service = Service(program, "demo/holding.jsonl")
+    apiary = "Saltwend"
+    number = iter(range(77_000, 78_000))
+    def put(on, kind, body):
+        entry = {"on": on, "recorded_by": "A. Keeper (invented)", "kind": kind, "body": body}
+        return service.put(f"/holdings/demo/entries/01964c7e-6f00-7000-8000-{next(number):012d}", entry)
+    for name in ("Z1", "Z2"):
+        put("2026-09-20", "colony_established", {"colony": name, "apiary": apiary, "medicines": "none"})
+    hives = service.get(f"/holdings/demo/apiaries/{apiary}")["colonies"]
+    put("2026-09-21", "lot_acquired", {"lot": "ROUND-26-1", "medicine": "pale", "batch": "R 1 (invented)", "expiry": "2028-01-31",
+                                       "quantity": 40, "supplier": {"name": "A. Supplier (invented)"}, "proof": "invoice 9 (invented)"})
+    put("2026-09-25", "administration", {"given": [{"lot": "ROUND-26-1", "each": 2, "colonies": hives}], "given_by": "A. Keeper (invented)"})
+    assert len(hives) == 12, hives
+    line_out = Line(service.address)
+    phone = Phone(line_out.address, axe, pictures)
+    phone.open("/")
+    before = service.entries("demo")
+    phone.heading("demo")
+    is_ready_for_no_signal(phone, before)
+    line_out.cut()
+    phone.browser.refresh()
+    phone.heading("demo")
+    phone.taps, tapped = 0, {}
+    phone.tap("a", apiary)
+    phone.heading(apiary)
+    phone.one("#kept", "Worked out on this phone")
+    words = [row.text for row in phone.browser.find_elements(By.CSS_SELECTOR, "#hives .word")]
+    assert len(words) == 12 and "yes" not in words, words
+    tapped["supers question for twelve"], phone.taps = phone.taps, 0
+    phone.look("round-1-sheet")
+    task = phone.one("#sheet li", "Take out Palestrip")
+    button = task.find_element(By.TAG_NAME, "button")
+    phone.browser.execute_script("arguments[0].scrollIntoView({ block: 'center' })", button)
+    button.click()
+    phone.taps += 1
+    phone.heading("Strips taken out")
+    phone.look("round-2-strips-out")
+    phone.tap(".bar button", "Look at it")
+    phone.heading("Is it right?")
+    phone.tap(".bar button", "Record")
+    phone.one("#said", "Written down on this phone")
+    tapped["strips out of twelve"], phone.taps = phone.taps, 0
+    phone.heading(apiary)
+    phone.tap("label[for=all]", "All of them")
+    phone.tap(".bar button", "Write down")
+    phone.tap("button", "A hive inspected")
+    phone.heading("A hive inspected")
+    phone.tap("#part-brood label.choice", "absent")
+    phone.tap(".bar button", "Look at it")
+    phone.heading("Is it right?")
+    phone.tap(".bar button", "Record")
+    phone.one("#said", "Written down on this phone")
+    tapped["one inspection each"], phone.taps = phone.taps, 0
+    for lot in ("FOUR-25-1", "ROUND-26-1"):
+        phone.heading(apiary)
+        phone.tap(".bar button", "Write down")
+        phone.tap("summary", "Something else")
+        phone.tap("button", "What the leaflet in the pack says")
+        phone.heading("The leaflet of which lot?")
+        phone.tap("button", lot)
+        phone.heading(f"The leaflet of lot {lot}")
+        # What is built in is on the leaflet too; the leaflet is silent about the rest.
+        for part in phone.browser.find_elements(By.CSS_SELECTOR, "fieldset[id^='part-']"):
+            name = part.get_attribute("id")
+            same = part.find_elements(By.CSS_SELECTOR, "input[value='same']")
+            phone.tap(f"#{name} label.choice", "The same" if same else "It is silent")
+        others = len(phone.browser.find_elements(By.CSS_SELECTOR, "input[name^='too-'][value='yes']"))
+        for place in range(others):
+            phone.tap(f"label:has(input[name='too-{place}'])", "yes")
+        phone.look(f"round-3-leaflet-{lot}")
+        phone.tap(".bar button", "Look at it")
+        phone.heading("Is it right?")
+        phone.tap(".bar button", "Record")
+        phone.one("#said", "Written down on this phone")
+    tapped["two leaflets read"] = phone.taps
+    # Strips out and leaflet read: what was not known is a yes, before anything is sent.
+    phone.heading(apiary)
+    words = [row.text for row in phone.browser.find_elements(By.CSS_SELECTOR, "#hives .word")]
+    assert words.count("yes") >= 11, words
+    phone.one("#waiting", "Not sent yet: 4")
+    assert service.entries("demo") == before
+    line_out.mend()
+    phone.tap("#waiting a")
+    phone.look("round-4-waiting")
+    phone.tap(".bar button", "Send now")
+    phone.wait("end of waiting", lambda: waiting(phone) == "")
+    entries = service.get(f"/holdings/demo/entries?after={before}")["items"]
+    kinds = [entry["kind"] for entry in entries]
+    assert sorted(kinds) == ["inspection"] * 12 + ["leaflet_reading"] * 2 + ["removal"], kinds
+    register = service.get("/holdings/demo/register?from=2026-09-25")
+    row = next(row for row in register["administrations"] if any(given["lot"] == "ROUND-26-1" for given in row["given"]))
+    assert time.strftime("%Y-%m-%d") in json.dumps(row), row
+    print("a round of twelve hives without signal, in taps: " + ", ".join(f"{what} {taps}" for what, taps in tapped.items()))
+    phone.said()
+    phone.end()
+    service.end()
+
+
+def a_conflict(program, axe, pictures):
+    """Two phones, one of them without signal: what the other recorded makes its entry untrue. It is shown, kept, and no yes stands."""
+    service = Service(program, "demo/holding.jsonl")
+    line_out = Line(service.address)
+    phone = Phone(line_out.address, axe, pictures)
+    phone.open("/#/demo/Saltwend")
+    phone.heading("Saltwend")
+    is_ready_for_no_signal(phone, service.entries("demo"))
+    line_out.cut()
+    inspect(phone, "Saltwend", "M3")
+    phone.tap(".bar button", "Record")
+    phone.one("#waiting", "Not sent yet: 1")
+    ended = {"on": time.strftime("%Y-01-02"), "recorded_by": "A. Keeper (invented)", "kind": "colony_ended",
+             "body": {"colony": "M3", "cause": "died (invented)"}}
+    ended["on"] = "2026-11-01"
+    service.put("/holdings/demo/entries/01964c7e-6f00-7000-8000-000000088888", ended)
+    line_out.mend()
+    phone.browser.refresh()
+    phone.one("#waiting", "refused")
+    before = service.entries("demo")
+    phone.open("/#/demo/Saltwend/hive/M3")
+    phone.heading("M3")
+    phone.one("main", "not recorded")
+    phone.tap("#waiting a")
+    phone.one(".fault", "Refused")
+    phone.look("refused")
+    phone.tap("li button", "Throw away")
+    phone.one("#waiting", "refused")
+    phone.tap("li button", "Throw away for good")
+    phone.wait("end of waiting", lambda: waiting(phone) == "")
+    assert service.entries("demo") == before
+    phone.said()
+    phone.end()
+    service.end()
 
 
 def inspect(phone, apiary, colony):
@@ -424,14 +912,20 @@ def main():
     service = Service(program, "demo/holding.jsonl")
     phone = Phone(service.address, axe, folder)
     try:
-        for part in (a_visit, a_task_that_is_done, faults, markup_in_a_name):
+        for part in (a_visit, a_task_that_is_done, faults, markup_in_a_name, the_desk, on_paper):
             began = time.monotonic()
             part(phone, service)
             print(f"{part.__name__}: {time.monotonic() - began:.1f} s")
         phone.end()
     finally:
         service.end()
-    no_signal(program, axe, folder)
+    kept_answers(program, axe, folder)
+    without_signal(program, axe, folder)
+    a_round(program, axe, folder)
+    a_conflict(program, axe, folder)
+    keys(program, axe, folder)
+    german(program, axe, folder)
+    by_keyboard(program, axe, folder)
     two_phones(program, axe, folder)
     five_hundred(program, axe, folder)
     from_nothing(program, axe, folder)

@@ -45,6 +45,7 @@ fn with_item(text: &str, from: Option<Day>, by: Option<Day>, sequence: u64) -> D
         weight: Weight::Must,
         overdue: false,
         to_do: ToDo::AskFormerKeeper { since: span.from() },
+        anchor: uid,
         grounds: vec![uid],
         sequence,
         recorded_at: "2026-04-11T08:15:30.987Z".parse().unwrap(),

@@ -4,7 +4,7 @@ use combclear_domain::Day;
 use combclear_domain::basics::words::ColonyName;
 use combclear_domain::facts::history::History;
 use combclear_domain::questions::timeline::{DAYS_AROUND, Timeline};
-use combclear_papers::picture;
+use combclear_pictures as picture;
 use combclear_testkit::files::demo_holding;
 use combclear_wording::Words;
 

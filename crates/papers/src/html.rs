@@ -1,9 +1,10 @@
 //! A self-contained page for reading and printing: no scripts, nothing fetched, black and white.
 
+use combclear_wording::visible::visible;
 use combclear_wording::{Label, Words, paper};
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
-use crate::sheet::{Cell, Paper, PaperSize, Piece, Sheet, SheetLine, visible};
+use crate::sheet::{Cell, Paper, PaperSize, Piece, Sheet, SheetLine};
 
 /// The paper as an HTML document.
 ///

@@ -4,7 +4,6 @@
 //! - [`html`]: pages for reading and printing; [`Typesetter`]: makes PDFs of them; [`flat`]: one CSV file; [`exchange`]:
 //!   JSON for other programs
 //! - [`calendar`]: due items for calendars
-//! - [`picture`]: the season of a colony or an apiary as one picture
 //! - [`pack`]: all of them in one ZIP file, with the proofs and checksums
 #![deny(missing_docs)]
 
@@ -16,7 +15,6 @@ pub mod html;
 pub mod look;
 mod office_copy;
 pub mod pack;
-pub mod picture;
 mod rows;
 mod shares;
 mod sheet;
@@ -24,5 +22,5 @@ mod sheets;
 mod sheets_gaps;
 mod typesetter;
 
-pub use sheet::{Cell, Column, Fact, Paper, PaperSize, Piece, Sheet, SheetLine, code_point, visible};
+pub use sheet::{Cell, Column, Fact, Paper, PaperSize, Piece, Sheet, SheetLine};
 pub use typesetter::{NotSet, Pdf, Typesetter};

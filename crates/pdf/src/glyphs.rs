@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 use std::sync::LazyLock;
 
-use combclear_papers::code_point;
+use combclear_wording::visible::code_point;
 use typst::foundations::Bytes;
 use typst::text::{Font, FontBook, FontStyle, FontWeight};
 use typst::utils::LazyHash;

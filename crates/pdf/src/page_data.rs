@@ -1,9 +1,8 @@
 //! The sheets of a paper as data for the template.
 
 use combclear_domain::{Day, Instant};
-use combclear_papers::{
-    Cell, Column, NotSet, Paper, PaperSize, Pdf, Piece, Sheet, SheetLine, code_point, visible,
-};
+use combclear_papers::{Cell, Column, NotSet, Paper, PaperSize, Pdf, Piece, Sheet, SheetLine};
+use combclear_wording::visible::{code_point, visible};
 use serde::Serialize;
 use typst::foundations::Datetime;
 

@@ -1,4 +1,9 @@
-// The service, asked over its public interface.
+// The service, asked over its public interface; and this phone, where the service is not reached.
+
+import { clock, dateAndTime, setClock, today } from "./clock.js";
+import { holdingOf, workedOut } from "./engine.js";
+import { batches, dropBatch, forgetCopies, keepBatch } from "./kept.js";
+import { send as sendWhatWaits } from "./sync.js";
 
 /** @typedef {{ pointer?: string, parameter?: string, detail: string, help: string }} Fault */
 /** @typedef {{ type: string, title: string, status: number, detail: string, errors: Fault[] }} Problem */
@@ -19,53 +24,143 @@ export class NotReached extends Error {}
 const KEY = "key";
 
 /**
- * Signs in with a key. What was kept for another key is forgotten.
+ * Signs in with a key. What was copied for another key is forgotten; what was written down with it stays until it is sent with it.
  * @param {string} key
  */
 export async function signIn(key) {
   sessionStorage.setItem(KEY, key.trim());
-  await Promise.all((await globalThis.caches?.keys() ?? []).map((kept) => caches.delete(kept)));
+  await Promise.all([...(await globalThis.caches?.keys() ?? []).map((kept) => caches.delete(kept)), forgetCopies()]);
+}
+
+/** Whose entries are written down here: a mark of the key, from which nobody gets the key back. Without a key there is one keeper. */
+export async function whose() {
+  const key = sessionStorage.getItem(KEY);
+  if (!key || !crypto.subtle) return key ? "key" : "";
+  const digest = await crypto.subtle.digest("SHA-256", new TextEncoder().encode(key));
+  return Array.from(new Uint8Array(digest).slice(0, 8), (byte) => byte.toString(16).padStart(2, "0")).join("");
 }
 
 /**
- * Records entries. What was kept of the holding is forgotten first: whether or not the service is heard again, no answer from before
- * may stand beside what was written down.
- * @param {string} holding @param {any[]} entries
+ * Writes entries down: they are kept on this phone first, and then sent. What was kept of answers about the holding is forgotten:
+ * whether or not the service is heard again, no answer from before may stand beside what was written down.
+ * @param {string} holding @param {any[]} entries @param {string[]} lines what they say
+ * @returns {Promise<"recorded" | "waits">}
  */
-export async function record(holding, entries) {
+export async function record(holding, entries, lines) {
+  await forgetAnswers(holding);
+  const batch = { holding, entries, lines, by: await whose(), made: clock().toISOString() };
+  // Where nothing can be kept, it is sent at once or not at all.
+  const number = await keepBatch(batch).catch(() => undefined);
+  dispatchEvent(new Event("waiting"));
+  try {
+    if (number === undefined) await fromService("POST", `${at(holding)}/entries`, entries);
+    else {
+      await sendWhatWaits();
+      const still = (await batches()).find((kept) => kept.number === number);
+      if (still?.refused) {
+        // Whoever wrote it stands before it, and mends it or leaves it.
+        await dropBatch(number);
+        throw new Refused({ type: "", title: "", status: 422, ...still.refused });
+      }
+      return still ? "waits" : "recorded";
+    }
+    return "recorded";
+  } finally {
+    dispatchEvent(new Event("waiting"));
+  }
+}
+
+/** @param {string} holding */
+async function forgetAnswers(holding) {
   for (const name of await globalThis.caches?.keys() ?? []) {
     const kept = await caches.open(name);
     const of = (await kept.keys()).filter((request) => new URL(request.url).pathname.startsWith(`${at(holding)}/`));
     await Promise.all(of.map((request) => kept.delete(request)));
   }
-  return post(`${at(holding)}/entries`, entries);
 }
 
+/** How long the service may keep silent before an answer is worked out here, in milliseconds. */
+const PATIENCE = 6_000;
+
+/** How long a file may take, in milliseconds. */
+const LONG = 120_000;
+
 /**
- * @param {string} method
- * @param {string} path
- * @param {unknown} [body]
- * @returns {Promise<any>}
+ * @param {string} method @param {string} path @param {unknown} [body] @param {number} [patience]
+ * @returns {Promise<Response>}
  */
-async function ask(method, path, body) {
+async function fetched(method, path, body, patience = PATIENCE * (method === "GET" ? 1 : 3)) {
   /** @type {Record<string, string>} */
   const headers = { accept: "application/json" };
   const key = sessionStorage.getItem(KEY);
   if (key) headers.authorization = `Bearer ${key}`;
-  if (body !== undefined) headers["content-type"] = "application/json";
-  let response;
+  const isFile = body instanceof File;
+  if (body !== undefined) headers["content-type"] = isFile ? body.type : "application/json";
+  const signal = AbortSignal.timeout(patience);
   try {
-    response = await fetch(path, { method, headers, body: body === undefined ? undefined : JSON.stringify(body) });
+    const response = await fetch(path, { method, headers, signal, body: body === undefined || isFile ? body : JSON.stringify(body) });
+    setClock(response);
+    return response;
   } catch (error) {
     throw new NotReached(String(error));
   }
+}
+
+/**
+ * Asks the service, and nobody else.
+ * @param {string} method @param {string} path @param {unknown} [body] @returns {Promise<any>}
+ */
+export async function fromService(method, path, body) {
+  const response = await fetched(method, path, body);
   const answer = await response.json().catch(() => null);
-  const fetched = response.headers.get("fetched-at");
+  const at = response.headers.get("fetched-at");
   // The service says no such thing: the answer was kept on this device, and the service was not reached.
-  if (fetched !== null && answer !== null && !Array.isArray(answer)) answer.fetched_at = fetched;
+  if (at !== null && answer !== null && !Array.isArray(answer)) answer.fetched_at = at;
   if (response.ok && answer !== null) return answer;
   if (answer?.type) throw new Refused(answer);
   throw new NotReached(`${response.status}`);
+}
+
+/** The text of an answer of the service, to the letter. @param {string} path */
+export async function textFromService(path) {
+  const response = await fetched("GET", path);
+  if (!response.ok || response.headers.has("fetched-at")) throw new NotReached(`${response.status}`);
+  return response.text();
+}
+
+/**
+ * Asks the service; or this phone, where the service is not reached or does not know yet what was written down here.
+ * @param {string} method @param {string} path @param {unknown} [body] @returns {Promise<any>}
+ */
+async function ask(method, path, body) {
+  const holding = holdingOf(path);
+  if (holding !== undefined && (await batches()).some((batch) => batch.holding === holding && !batch.refused)) {
+    await sendWhatWaits();
+    if ((await batches()).some((batch) => batch.holding === holding && !batch.refused)) {
+      const here = await onThisPhone(path, body);
+      if (here) return here;
+    }
+  }
+  let heard;
+  try {
+    heard = await fromService(method, path, body);
+    if (heard.fetched_at === undefined) return heard;
+  } catch (error) {
+    if (!(error instanceof NotReached)) throw error;
+    heard = error;
+  }
+  const here = await onThisPhone(path, body);
+  if (here) return here;
+  if (heard instanceof NotReached) throw heard;
+  return heard;
+}
+
+/** What can be worked out here: an answer, or the refusal that the service would give. @param {string} path @param {unknown} body */
+async function onThisPhone(path, body) {
+  const here = await workedOut(path, body, clock(), today()).catch(() => undefined);
+  if (!here) return undefined;
+  if (here.status >= 400) throw new Refused(here.body);
+  return Object.assign(here.body, { fetched_at: here.at, here: true });
 }
 
 /**
@@ -73,13 +168,29 @@ async function ask(method, path, body) {
  * @param {string} path
  */
 export async function picture(path) {
-  const key = sessionStorage.getItem(KEY);
-  try {
-    const response = await fetch(path, { headers: key ? { authorization: `Bearer ${key}` } : {} });
-    return response.status === 200 ? URL.createObjectURL(await response.blob()) : undefined;
-  } catch {
-    return undefined;
-  }
+  const show = (/** @type {BlobPart} */ part) => URL.createObjectURL(new Blob([part], { type: "image/svg+xml" }));
+  const waits = (await batches()).some((batch) => batch.holding === holdingOf(path) && !batch.refused);
+  const response = waits ? undefined : await fetched("GET", path).catch(() => undefined);
+  if (response?.status === 200 && !response.headers.has("fetched-at")) return show(await response.blob());
+  const here = await workedOut(path, undefined, clock(), today()).catch(() => undefined);
+  if (here?.status === 200) return show(here.body);
+  return response?.status === 200 ? show(await response.blob()) : undefined;
+}
+
+/** A file, which is fetched with the key. Its address holds as long as the page is open. @param {string} path @returns {Promise<string>} */
+export async function file(path) {
+  const response = await fetched("GET", path, undefined, LONG);
+  if (response.ok && !response.headers.has("fetched-at")) return URL.createObjectURL(await response.blob());
+  const problem = await response.json().catch(() => null);
+  throw problem?.type ? new Refused(problem) : new NotReached(`${response.status}`);
+}
+
+/** Sends a file. @param {string} path @param {File} content */
+export async function send(path, content) {
+  const response = await fetched("PUT", path, content, LONG);
+  const answer = await response.json().catch(() => null);
+  if (response.ok) return answer;
+  throw answer?.type ? new Refused(answer) : new NotReached(`${response.status}`);
 }
 
 /** @param {string} path */
@@ -98,7 +209,7 @@ export const at = (...parts) => `/holdings/${parts.map(encodeURIComponent).join(
 /** An id for a new entry: a UUID of version 7 (RFC 9562), made before the entry is sent, so that sent twice it is recorded once. */
 export function newId() {
   const bytes = crypto.getRandomValues(new Uint8Array(16));
-  let time = Date.now();
+  let time = clock().getTime();
   for (let at = 5; at >= 0; at -= 1) {
     bytes[at] = time % 256;
     time = Math.floor(time / 256);
@@ -111,20 +222,13 @@ export function newId() {
 
 /**
  * What must be said of an answer that was kept: when it was fetched, and whether it still holds today.
- * @param {{ fetched_at?: string, on: string, holds_through?: string }} answer
+ * @param {{ fetched_at?: string, here?: boolean, on: string, holds_through?: string }} answer
  */
 export function kept(answer) {
   if (answer.fetched_at === undefined) return undefined;
-  const at = new Date(answer.fetched_at);
+  const at = dateAndTime(answer.fetched_at);
   const day = today();
   // An answer of a day to come is as doubtful as one that is over: one of the two clocks is wrong.
   const holds = answer.on <= day && day <= (answer.holds_through ?? answer.on);
-  return { at: at.toLocaleString(), holds };
-}
-
-/** The civil day here, by the clock of this device. */
-export function today() {
-  const now = new Date();
-  const two = (/** @type {number} */ number) => String(number).padStart(2, "0");
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+  return { at, holds, here: answer.here === true };
 }

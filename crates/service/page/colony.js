@@ -1,9 +1,11 @@
 // One colony: the answer in a sentence, what it rests on, what is in it, and what was written down.
 
 import { at, get, kept, picture } from "./ask.js";
+import { date } from "./clock.js";
 import { bar, button, el, show } from "./draw.js";
-import { to } from "./page.js";
+import { mayWrite, to } from "./page.js";
 import { answered, ticked } from "./visit.js";
+import { inDoubt } from "./waiting.js";
 import { word } from "./words.js";
 
 /** @param {string} holding @param {string} apiary @param {string} name */
@@ -11,8 +13,10 @@ export async function colony(holding, apiary, name) {
   const path = at(holding, "colonies", name);
   const [answer, now, season] = await Promise.all([get(`${path}/supering`), get(path), picture(`${path}/season`)]);
   const old = kept({ ...answer, holds_through: answer.ahead[0]?.to });
-  if (old && !old.holds) {
-    show(name, el("h1", {}, name), el("p", {}, answered("unknown", word("unknown")), " ", word("kept_too_long")));
+  const doubted = (await inDoubt(holding, answer))(name);
+  if ((old && !old.holds) || doubted) {
+    const why = word(doubted ? "in_doubt" : "kept_too_long");
+    show(name, el("h1", {}, name), el("p", {}, answered("unknown", word("unknown")), " ", why));
     return;
   }
   const numbers = new Map([...answer.named_entries, ...now.named_entries].map((entry) => [entry.entry, entry.seq]));
@@ -25,7 +29,7 @@ export async function colony(holding, apiary, name) {
     el("nav", {}, el("a", { href: to(holding, now.apiary ?? apiary) }, now.apiary ?? holding)),
     el("h1", {}, name, now.hive_mark && now.hive_mark !== name ? ` (${now.hive_mark})` : ""),
     el("p", {}, answered(answer.answer, word(answer.answer)), " ", answer.summary),
-    old && el("p", { class: "note", id: "kept" }, word("kept", { at: old.at })),
+    old && el("p", { class: "note", id: "kept" }, word(old.here ? "kept_here" : "kept", { at: old.at })),
     answer.clock_behind && el("p", { class: "note" }, answer.clock_behind.said),
     answer.steps.length > 0 && el("h2", {}, word("to_do_first")),
     el("ul", {}, answer.steps.map((/** @type {any} */ step) => el("li", { class: "row" }, step.statement))),
@@ -38,7 +42,7 @@ export async function colony(holding, apiary, name) {
     now.courses.length === 0 && el("p", {}, word("nothing_in")),
     el("ul", {}, now.courses.map((/** @type {any} */ course) => el("li", { class: "row" }, courseLine(course)))),
     el("p", { class: "note" }, answer.notice));
-  bar(button(word("write_down"), () => { location.hash = to(holding, now.apiary ?? apiary); }, "go"));
+  bar(...!mayWrite(holding) ? [] : [button(word("write_down"), () => { location.hash = to(holding, now.apiary ?? apiary); }, "go")]);
 }
 
 /** @param {any} ground @param {Map<string, number>} numbers */
@@ -56,6 +60,6 @@ function sourceLine(value) {
 
 /** @param {any} course */
 function courseLine(course) {
-  const end = course.end.state === "out" ? `, ${word("course_out", { day: course.end.on })}` : "";
-  return `${course.pack_name || course.medicine}, ${word("course_placed", { day: course.placed })}${end}`;
+  const end = course.end.state === "out" ? `, ${word("course_out", { day: date(course.end.on) })}` : "";
+  return `${course.pack_name || course.medicine}, ${word("course_placed", { day: date(course.placed) })}${end}`;
 }

@@ -1,12 +1,14 @@
 // A form: filled in, looked at in a line, recorded. Whatever is recorded can be struck out again, with a reason; both stay on record.
 
-import { Refused, at, get, newId, post, put, record, today } from "./ask.js";
+import { Refused, at, get, newId, post, put, record } from "./ask.js";
+import { today } from "./clock.js";
 import { bar, button, el, keep, sayNext, show } from "./draw.js";
-import { to } from "./page.js";
-import { ticked } from "./visit.js";
+import { mayStrikeOut, to } from "./page.js";
+import { course, ticked } from "./visit.js";
 import { word } from "./words.js";
 
-/** @typedef {{ key: string, label: string, hint: string, example: string, input: string, choices: string[], of?: string, needed: boolean, found: boolean }} Field */
+/** @typedef {{ word: string, said: string }} Choice */
+/** @typedef {{ key: string, label: string, hint: string, example: string, input: string, choices: Choice[], of?: string, needed: boolean, found: boolean }} Field */
 
 /** Fields that are shown at once although they may be left out: what one sees at the hive.
  * @type {Record<string, string[]>} */
@@ -38,7 +40,9 @@ async function formOf(kind) {
 export async function openers(kinds, holding, apiary) {
   const forms = await allForms();
   const named = kinds.map((kind) => forms.find((form) => form.kind === kind)).filter(Boolean);
-  return named.map((form) => button(form.title, () => { location.hash = to(holding, apiary, "write", form.kind); }, "wide"));
+  // The leaflet of a lot is read question by question.
+  const where = (/** @type {string} */ kind) => kind === "leaflet_reading" ? to(holding, apiary, "leaflet") : to(holding, apiary, "write", kind);
+  return named.map((form) => button(form.title, () => { location.hash = where(form.kind); }, "wide"));
 }
 
 /** What the record offers for a field. Where it cannot be asked, nothing is offered, and everything can still be typed.
@@ -57,7 +61,8 @@ async function names(holding, field) {
 }
 
 /** What there is to choose from. @param {Field} field */
-const choices = (field) => field.input === "yes_no" ? ["yes", "no"] : field.choices;
+const choices = (field) => field.input !== "yes_no" ? field.choices
+  : [{ word: "yes", said: word("yes") }, { word: "no", said: word("no") }];
 
 /** Few choices are shown at once, so that one tap chooses. @param {Field} field */
 const isTapped = (field) => choices(field).length > 0 && choices(field).length <= 5;
@@ -67,16 +72,16 @@ function taps(field, value) {
   const one = (/** @type {string} */ choice, /** @type {string} */ text) => el("label", { class: "choice" },
     el("input", { type: "radio", name: `field-${field.key}`, value: choice, checked: choice === value }), text);
   const unsaid = field.needed ? [] : [one("", word("not_said"))];
-  return el("div", { class: "choices" }, choices(field).map((choice) => one(choice, choice.replaceAll("_", " "))), unsaid);
+  return el("div", { class: "choices" }, choices(field).map((choice) => one(choice.word, choice.said)), unsaid);
 }
 
 /** @param {Field} field @param {string[]} names @param {string} value */
-function input(field, names, value) {
+export function input(field, names, value) {
   const id = `field-${field.key}`;
   if (isTapped(field)) return taps(field, value);
   if (field.input === "choice") {
     return el("select", { id }, el("option", { value: "" }, word("not_said")),
-      field.choices.map((choice) => el("option", { value: choice, selected: choice === value }, choice.replaceAll("_", " "))));
+      field.choices.map((choice) => el("option", { value: choice.word, selected: choice.word === value }, choice.said)));
   }
   if (field.input === "lines") return el("textarea", { id, rows: 3 }, value);
   const type = { day: "date", time: "time" }[field.input] ?? "text";
@@ -113,7 +118,8 @@ function preset(asked, apiary) {
   /** @type {Record<string, string>} */
   const known = {};
   for (const field of asked.fields) {
-    if (field.of === "colony" && field.input === "names" && ticked.size > 0) known[field.key] = [...ticked].join(", ");
+    if (field.input === "first_dose" && course.firstDose) known[field.key] = course.firstDose;
+    else if (field.of === "colony" && field.input === "names" && ticked.size > 0) known[field.key] = [...ticked].join(", ");
     else if (field.of === "colony" && ticked.size > 0 && asked.kind !== "colony_established") {
       known[field.key] ??= [...ticked].join(", ");
       break;
@@ -174,7 +180,7 @@ async function look(holding, kind, filled) {
 }
 
 /** @param {unknown} error */
-function wrong(error) {
+export function wrong(error) {
   const faults = /** @type {HTMLElement} */ (document.getElementById("faults"));
   if (!(error instanceof Refused)) {
     faults.replaceChildren(el("p", { class: "fault" }, word("not_reached")), el("p", {}, word("nothing_recorded")));
@@ -194,13 +200,13 @@ function wrong(error) {
 
 /** Shows what would be recorded. Whoever goes back finds the form as it was filled in.
  * @param {string} holding @param {any} looked @param {() => void} back */
-function agree(holding, looked, back) {
+export function agree(holding, looked, back) {
   const again = keep();
   const entries = looked.entries.map((/** @type {any} */ entry) => ({ id: newId(), ...entry }));
   const send = async () => {
     try {
-      await record(holding, entries);
-      sayNext(`${word("recorded")}: ${looked.lines.join("; ")} `, button(word("undo"), () => undo(holding, entries)));
+      const now = await record(holding, entries, looked.lines);
+      sayNext(`${word(now)}: ${looked.lines.join("; ")} `, mayStrikeOut(holding) && button(word("undo"), () => undo(holding, entries, looked.lines)));
       back();
     } catch (error) {
       // Nobody knows whether it arrived. The same ids are sent again, so that it is recorded once.
@@ -214,15 +220,15 @@ function agree(holding, looked, back) {
   bar(button(word("record"), () => void send(), "go"));
 }
 
-/** Strikes entries out again. @param {string} holding @param {any[]} entries */
-function undo(holding, entries) {
+/** Strikes entries out again. @param {string} holding @param {any[]} entries @param {string[]} lines */
+export function undo(holding, entries, lines) {
   const reason = /** @type {HTMLInputElement} */ (el("input", { id: "reason", type: "text" }));
   const strike = async () => {
     const struck = [...entries].reverse().map(({ id, on, recorded_by }) =>
       ({ id: newId(), on, recorded_by, kind: "strike_out", body: {}, corrects: id, reason: reason.value.trim() }));
     try {
-      await record(holding, struck);
-      sayNext(word("struck_out"));
+      const now = await record(holding, struck, [`${word("undo")}: ${lines.join("; ")}`]);
+      sayNext(word(now === "recorded" ? "struck_out" : "waits"));
       dispatchEvent(new HashChangeEvent("hashchange"));
     } catch (error) {
       wrong(error);

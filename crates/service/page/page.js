@@ -1,20 +1,46 @@
 // Where one is: a holding, an apiary, a colony or a form, by the part of the address after `#`.
 
 import { NotReached, Refused, at, get, kept, signIn } from "./ask.js";
+import { wrongBy } from "./clock.js";
 import { colony } from "./colony.js";
 import { button, el, saySo, show } from "./draw.js";
+import { board, options, stock } from "./desk.js";
 import { begin, form, openers } from "./form.js";
 import { visit } from "./visit.js";
-import { readWords, word } from "./words.js";
+import { leaflet, lots } from "./leaflet.js";
+import { journal, proofs, register } from "./office.js";
+import { keepUp, send } from "./sync.js";
+import { LIST, inDoubt, list, sayHowMuch } from "./waiting.js";
+import { page, readWords, word } from "./words.js";
 
 /** @param {...string} parts */
 export const to = (...parts) => `#/${parts.map(encodeURIComponent).join("/")}`;
+
+/** What is looked at away from the hives: each with its word and what shows it.
+ * @type {Record<string, (holding: string) => Promise<void>>} */
+const AT_THE_DESK = { board, stock, register, proofs, journal };
+
+/** The role of the key in each holding that was listed. @type {Map<string, string | undefined>} */
+const roles = new Map();
+
+/** Whether the key may add entries. Whoever was asked for none may. @param {string} holding */
+export const mayWrite = (holding) => !["reader", "operator"].includes(roles.get(holding) ?? "");
+
+/** Whether the key may correct. @param {string} holding */
+export const mayStrikeOut = (holding) => [undefined, "keeper"].includes(roles.get(holding));
+
+/** @returns {Promise<any[]>} */
+async function listed() {
+  const { items } = await get("/holdings");
+  for (const item of items) roles.set(item.holding, item.role);
+  return items;
+}
 
 /** What is written down away from the hives. */
 const AT_HOME = ["apiary_details", "colony_established", "medicine_described", "lot_acquired", "leaflet_reading", "prescription", "disposal"];
 
 async function holdings() {
-  const { items } = await get("/holdings");
+  const items = await listed();
   if (items.length === 1 && !location.hash) {
     location.replace(to(items[0].holding));
     return;
@@ -31,6 +57,9 @@ async function apiaries(holding) {
   const asked = [get(`${at(holding)}/apiaries`), get(`${at(holding)}/colonies`), openers(AT_HOME, holding, "")];
   const [{ items }, board, writing] = await Promise.all(asked);
   const old = kept(board);
+  const doubted = await inDoubt(holding, board);
+  board.items.filter((/** @type {any} */ colony) => doubted(colony.colony))
+    .forEach((/** @type {any} */ colony) => { colony.answer = "unknown"; });
   const line = (/** @type {any} */ apiary) => {
     const here = board.items.filter((/** @type {any} */ colony) => colony.apiary === apiary.apiary);
     const count = (/** @type {string} */ answer) => here.filter((/** @type {any} */ colony) => colony.answer === answer).length;
@@ -38,16 +67,20 @@ async function apiaries(holding) {
     return el("li", { class: "row" }, el("div", { class: "what" },
       el("a", { href: to(holding, apiary.apiary) }, apiary.apiary), el("p", { class: "faint" }, told)));
   };
-  show(holding, el("h1", {}, holding), old && el("p", { class: "note", id: "kept" }, word("kept", { at: old.at })),
+  show(holding, el("h1", {}, holding), old && el("p", { class: "note", id: "kept" }, word(old.here ? "kept_here" : "kept", { at: old.at })),
     el("h2", {}, word("apiaries")), el("ul", {}, items.map(line)),
     items.length === 0 && el("p", {}, word("no_apiary")),
-    el("h2", {}, word("write_down")), writing,
+    mayWrite(holding) && [el("h2", {}, word("write_down")), ...writing],
+    el("h2", {}, word("desk")),
+    Object.keys(AT_THE_DESK).map((name) => button(word(name), () => { location.hash = to(holding, "", name); }, "wide")),
+    el("p", {}, button(word("sign_in_anew"), keyAsked)),
     el("p", { class: "note" }, board.notice));
 }
 
 function keyAsked() {
   const input = /** @type {HTMLInputElement} */ (el("input", { type: "password", id: "key", autocomplete: "off" }));
-  const go = () => void signIn(input.value).then(open);
+  // Nothing of what another key was shown stays.
+  const go = () => void signIn(input.value).then(() => location.reload());
   show(word("key"), el("h1", {}, word("key")), el("label", { class: "field", for: "key" }, word("key_hint")), input,
     el("p", {}, button(word("sign_in"), go, "go")));
 }
@@ -67,7 +100,14 @@ function failed(error) {
 async function open() {
   const [holding, apiary, what, which] = location.hash.replace(/^#\/?/, "").split("/").map(decodeURIComponent);
   try {
-    if (!holding) await holdings();
+    if (holding && !roles.has(holding)) await listed().catch(() => undefined);
+    const atTheDesk = apiary ? undefined : AT_THE_DESK[what ?? ""];
+    if (location.hash === LIST) await list();
+    else if (!holding) await holdings();
+    else if (atTheDesk) await atTheDesk(holding);
+    else if (what === "options") await options(holding, apiary ?? "");
+    else if (what === "leaflet" && which) await leaflet(holding, apiary ?? "", which);
+    else if (what === "leaflet") await lots(holding, apiary ?? "");
     else if (what === "write") await form(holding, apiary ?? "", which ?? "");
     else if (what === "hive") await colony(holding, apiary ?? "", which ?? "");
     else if (apiary) await visit(holding, apiary);
@@ -76,9 +116,38 @@ async function open() {
     failed(error);
   }
   saySo();
+  // For where there is no signal. Nobody waits for it.
+  if (holding && location.hash !== LIST && page().engine) void keepUp(holding).catch(() => undefined);
+}
+
+/** Says what is to be said on every screen: that the clock of this phone is wrong, or that the service has a newer page. */
+function notes() {
+  const hours = Math.round(Math.abs(wrongBy()) / 36e5);
+  document.getElementById("notes")?.replaceChildren(...[
+    wrongBy() !== 0 && el("p", { class: "note", id: "clock" }, wrongBy() > 0 ? word("clock_behind", { hours }) : word("clock_ahead", { hours })),
+    outOfDate && el("p", { class: "note", id: "older" }, word("older_page"), " ", button(word("load_again"), () => location.reload())),
+  ].filter((note) => note instanceof Node));
+}
+
+let outOfDate = false;
+
+/** Sends what waits, and looks whether the service has a newer page than this one. */
+async function catchUp() {
+  const waited = /** @type {HTMLElement} */ (document.getElementById("waiting")).textContent !== "";
+  await send();
+  const { version } = await get("/page/version.json").catch(() => page());
+  outOfDate = version !== page().version;
+  notes();
+  const reads = !/^#\/[^/]*\/[^/]*\/write/.test(location.hash);
+  if (waited && reads) await open();
 }
 
 addEventListener("hashchange", () => void open());
-readWords().then(open, failed);
+addEventListener("waiting", () => void sayHowMuch());
+addEventListener("clock", notes);
+addEventListener("online", () => void catchUp());
+document.addEventListener("visibilitychange", () => { if (!document.hidden) void catchUp(); });
+setInterval(() => { if (document.getElementById("waiting")?.textContent) void catchUp(); }, 30_000);
+readWords().then(open, failed).then(sayHowMuch).then(catchUp);
 // Where it cannot be had, as on an address that is not encrypted, the page needs signal.
 navigator.serviceWorker?.register("/page/sw.js", { scope: "/" }).catch(() => undefined);

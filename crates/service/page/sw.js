@@ -6,14 +6,22 @@
 
 const KEPT = "kept-1";
 const FILES = ["/", "/page/page.css", "/page/mark.svg", "/page/words.json", "/forms",
-  ...["page", "ask", "draw", "words", "visit", "colony", "form"].map((name) => `/page/${name}.js`)];
+  ...["page", "ask", "clock", "draw", "engine", "form", "kept", "leaflet", "sync", "visit", "colony", "desk", "office", "waiting", "words"].map((name) => `/page/${name}.js`)];
+const ENGINE = "/page/engine.wasm";
+/** How long a file of the page may be on its way before the one that was kept is taken, in milliseconds. */
+const PATIENCE = 4_000;
 /** The most answers that are kept; the oldest go first. */
 const MOST = 300;
 
 const here = /** @type {any} */ (globalThis);
 
 here.addEventListener("install", (/** @type {Work} */ work) => {
-  work.waitUntil(caches.open(KEPT).then((kept) => kept.addAll(FILES)).then(() => here.skipWaiting()));
+  const files = async (/** @type {Cache} */ kept) => {
+    await kept.addAll(FILES);
+    // The service may have been built without it.
+    await kept.add(ENGINE).catch(() => undefined);
+  };
+  work.waitUntil(caches.open(KEPT).then(files).then(() => here.skipWaiting()));
 });
 
 here.addEventListener("activate", (/** @type {Work} */ work) => {
@@ -30,15 +38,21 @@ here.addEventListener("fetch", (/** @type {Work} */ work) => {
 /** @param {Request} request */
 async function answer(request) {
   const kept = await caches.open(KEPT);
+  const known = () => kept.match(request, { ignoreVary: true });
   let fetched;
   try {
-    fetched = await fetch(request);
+    // Where there is hardly any signal, a page that was kept is better than one that never comes.
+    const slow = isFile(request) && await known() ? AbortSignal.timeout(PATIENCE) : undefined;
+    fetched = await fetch(request, slow && { signal: slow });
   } catch {
-    return (await kept.match(request, { ignoreVary: true })) ?? Response.error();
+    return (await known()) ?? Response.error();
   }
-  if (fetched.status === 200) await keep(kept, request, fetched.clone());
+  if (fetched.status === 200 && isKept(request)) await keep(kept, request, fetched.clone());
   return fetched;
 }
+
+/** The page itself keeps the journal, and asks which version there is now. @param {Request} request */
+const isKept = (request) => !/\/entries|\/version\.json$/.test(new URL(request.url).pathname);
 
 /** @param {Cache} kept @param {Request} request @param {Response} fetched */
 async function keep(kept, request, fetched) {
@@ -56,4 +70,4 @@ async function keep(kept, request, fetched) {
 }
 
 /** @param {Request} request */
-const isFile = (request) => FILES.includes(new URL(request.url).pathname);
+const isFile = (request) => [...FILES, ENGINE].includes(new URL(request.url).pathname);

@@ -1,16 +1,18 @@
 // The visit sheet: what is due at an apiary, and a line for each colony, in the order in which one walks.
 
 import { at, get, kept } from "./ask.js";
+import { date } from "./clock.js";
 import { bar, button, el, keep, show } from "./draw.js";
 import { openers } from "./form.js";
-import { to } from "./page.js";
+import { mayWrite, to } from "./page.js";
+import { inDoubt } from "./waiting.js";
 import { word } from "./words.js";
 
 /** What is most often written down at the hive, in the order of a visit. */
 const AT_THE_HIVE = ["removal", "administration", "supers_on", "supers_off", "inspection", "mite_count"];
 
 /** What is written down more seldom. */
-const OTHERS = ["colony_split", "colony_united", "colony_moved", "colony_ended", "site_conditions", "nectar_flow", "temperature", "harvest"];
+const OTHERS = ["leaflet_reading", "colony_split", "colony_united", "colony_moved", "colony_ended", "site_conditions", "nectar_flow", "temperature", "harvest"];
 
 /** The form that fits a task.
  * @type {Record<string, string>} */
@@ -19,6 +21,9 @@ const FOR_TASK = { take_out: "removal", used_up: "removal", give_dose: "administ
 /** What was ticked, for the form that is opened next. */
 export const ticked = new Set(/** @type {string[]} */ ([]));
 
+/** The course that was ticked off, by the number of its first dose; empty if none was. */
+export const course = { firstDose: "" };
+
 /** @param {string} answer @param {string} text */
 export const answered = (answer, text) => el("span", { class: `word ${answer}` }, text);
 
@@ -26,10 +31,14 @@ export const answered = (answer, text) => el("span", { class: `word ${answer}` }
 export async function visit(holding, apiary) {
   const sheet = await get(`${at(holding, "apiaries", apiary)}/visit`);
   ticked.clear();
+  course.firstDose = "";
   const old = kept(sheet);
   if (old && !old.holds) {
-    for (const line of sheet.colonies) Object.assign(line, { answer: "unknown", word: word("unknown"), why: word("kept_too_long"), first_free_day: null });
+    sheet.colonies.forEach((/** @type {any} */ line) => notKnown(line, word("kept_too_long")));
   }
+  const doubted = await inDoubt(holding, sheet);
+  sheet.colonies.filter((/** @type {any} */ line) => doubted(line.colony))
+    .forEach((/** @type {any} */ line) => notKnown(line, word("in_doubt")));
   const rows = sheet.colonies.map((/** @type {any} */ line) => colonyLine(holding, apiary, line));
   const all = /** @type {HTMLInputElement} */ (el("input", { type: "checkbox", id: "all", onchange: () => {
     for (const box of /** @type {NodeListOf<HTMLInputElement>} */ (document.querySelectorAll("input.hive"))) {
@@ -40,8 +49,8 @@ export async function visit(holding, apiary) {
   show(apiary,
     el("nav", {}, el("a", { href: to(holding) }, holding)),
     el("h1", {}, apiary),
-    el("p", { class: "faint" }, word("as_of", { day: sheet.on, through: sheet.holds_through })),
-    old && el("p", { class: "note", id: "kept" }, word("kept", { at: old.at })),
+    el("p", { class: "faint" }, word("as_of", { day: date(sheet.on), through: date(sheet.holds_through) })),
+    old && el("p", { class: "note", id: "kept" }, word(old.here ? "kept_here" : "kept", { at: old.at })),
     sheet.clock_behind && el("p", { class: "note" }, sheet.clock_behind.said),
     el("h2", {}, word("due_here")),
     sheet.due.length === 0 ? el("p", {}, word("nothing_due")) : el("ul", {}, sheet.due.map((/** @type {any} */ task) => taskLine(holding, apiary, task))),
@@ -49,8 +58,14 @@ export async function visit(holding, apiary) {
     rows.length === 0 ? el("p", {}, word("nobody_here"))
       : el("div", { class: "row" }, el("label", { class: "tick", for: "all" }, all), el("label", { class: "what", for: "all" }, word("all_of_them"))),
     el("ul", { id: "hives" }, rows),
+    rows.length > 0 && el("p", {}, el("a", { class: "more", href: to(holding, apiary, "options") }, word("options"))),
     el("p", { class: "note" }, sheet.notice));
-  bar(button(word("write_down"), () => void choose(holding, apiary), "go"));
+  bar(...mayWrite(holding) ? [button(word("write_down"), () => void choose(holding, apiary), "go")] : []);
+}
+
+/** Takes the answer from a line: no yes stands where it may be wrong. @param {any} line @param {string} why */
+function notKnown(line, why) {
+  Object.assign(line, { answer: "unknown", word: word("unknown"), why, first_free_day: null });
 }
 
 /** @param {string} holding @param {string} apiary @param {any} line */
@@ -61,7 +76,7 @@ function colonyLine(holding, apiary, line) {
   } });
   const mark = line.hive_mark && line.hive_mark !== line.colony ? ` (${line.hive_mark})` : "";
   const day = line.answer !== "yes" && line.first_free_day
-    && ` ${word(line.if_out_on ? "free_if_out" : "free_from", { day: line.first_free_day, out: line.if_out_on ?? "" })}`;
+    && ` ${word(line.if_out_on ? "free_if_out" : "free_from", { day: date(line.first_free_day), out: line.if_out_on ? date(line.if_out_on) : "" })}`;
   return el("li", { class: "row" }, el("label", { class: "tick" }, tick),
     el("div", { class: "what" },
       el("a", { href: to(holding, apiary, "hive", line.colony) }, line.colony + mark), " ", answered(line.answer, line.word), day,
@@ -74,10 +89,14 @@ function taskLine(holding, apiary, task) {
   const done = kind && button(word("done"), () => {
     ticked.clear();
     task.colonies.forEach((/** @type {string} */ colony) => ticked.add(colony));
+    course.firstDose = task.first_dose ? String(task.first_dose) : "";
     location.hash = to(holding, apiary, "write", kind);
   });
+  const reads = (task.leaflets_of ?? []).map((/** @type {string} */ lot) =>
+    button(word("read_it", { lot }), () => { location.hash = to(holding, apiary, "leaflet", lot); }));
+  const may = mayWrite(holding);
   return el("li", { class: "row" }, el("div", { class: task.weight === "must" ? "what must" : "what" },
-    task.overdue && `${word("overdue")}: `, task.line), done);
+    task.overdue && `${word("overdue")}: `, task.line), may && done, may && reads);
 }
 
 /** @param {string} holding @param {string} apiary */

@@ -1,13 +1,19 @@
-// The words of the page, from the message file of the program.
+// The words of the page, from the message file of the program, in the language that the browser asks for.
 
 import { get } from "./ask.js";
 
-/** @type {Record<string, string>} */
-let words = {};
+/** @type {{ language: string, version: string, engine: boolean, words: Record<string, string> }} */
+let known = { language: "en", version: "", engine: false, words: {} };
 
 export async function readWords() {
-  words = await get("/page/words.json");
+  known = await get("/page/words.json");
+  document.documentElement.lang = known.language;
 }
+
+export const language = () => known.language;
+
+/** Which page this is, and whether the service has what answers without signal. */
+export const page = () => known;
 
 /**
  * A text, with values in the places that it leaves for them in square brackets.
@@ -15,6 +21,6 @@ export async function readWords() {
  * @param {Record<string, string | number>} [values]
  */
 export function word(name, values = {}) {
-  const text = words[name] ?? name;
+  const text = known.words[name] ?? name;
   return Object.entries(values).reduce((said, [key, value]) => said.replaceAll(`[${key}]`, String(value)), text);
 }

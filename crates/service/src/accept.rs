@@ -53,7 +53,7 @@ impl Range<'_> {
 }
 
 /// `0.8` in thousandths. An unreadable weight counts as 0.
-fn thousandths(weight: &str) -> u16 {
+pub(crate) fn thousandths(weight: &str) -> u16 {
     let (whole, decimals) = weight.split_once('.').unwrap_or((weight, ""));
     let digits = decimals.len() <= 3 && decimals.bytes().all(|byte| byte.is_ascii_digit());
     match whole {

@@ -13,13 +13,14 @@ use axum::http::{HeaderMap, HeaderValue, Method};
 use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
 use combclear_domain::basics::words::HoldingName;
-use combclear_domain::journal::key::{Deed, Key, KeyId, NotAllowed, Stamp};
+use combclear_domain::journal::key::{Deed, Key, KeyId, NotAllowed, Role, Stamp};
 use combclear_domain::journal::{Draft, Hash};
-use combclear_wording::{Label, Words, http};
+use combclear_wording::{Label, http};
 use governor::{DefaultKeyedRateLimiter, Quota};
 use tracing::Span;
 
 use crate::app::App;
+use crate::language::words;
 use crate::problem::{Fault, Problem, ProblemKind, Sent, label};
 
 /// How many requests a key may make.
@@ -69,6 +70,11 @@ impl Caller {
         self.0.as_ref().is_none_or(|key| key.holding.as_ref().is_none_or(|own| own == holding))
     }
 
+    /// What the holder of the key is to the holding, where a key is asked for.
+    pub(crate) fn role(&self) -> Option<Role> {
+        self.0.as_ref().map(|key| key.role)
+    }
+
     /// When an entry is recorded, and with which key.
     pub(crate) fn stamp(&self, app: &App) -> Stamp {
         Stamp { at: app.clock.now(), key: self.0.as_ref().map(|key| key.id) }
@@ -87,7 +93,7 @@ impl Caller {
                 NotAllowed::Corrects => "/corrects",
                 NotAllowed::OtherKind { .. } => "/kind",
             };
-            let detail = http::not_allowed_entry(Words::english(), key.role, why);
+            let detail = http::not_allowed_entry(words(), key.role, why);
             let fault =
                 Fault::at(sent.pointer(index, pointer), detail.clone(), label(Label::HttpNotAllowedHelp));
             Err(Problem::nothing_recorded(ProblemKind::NotAllowed, &detail).with(vec![fault]))
@@ -180,7 +186,7 @@ async fn known(app: &App, headers: &HeaderMap) -> Result<Key, Problem> {
     if key.holds_on(app.clock.today()) {
         return Ok(key);
     }
-    Err(Problem::new(ProblemKind::EndedKey, http::ended_key(Words::english(), &key)))
+    Err(Problem::new(ProblemKind::EndedKey, http::ended_key(words(), &key)))
 }
 
 async fn may(key: &Key, asks: Asks, parts: &mut Parts) -> Result<(), Problem> {
@@ -193,7 +199,7 @@ async fn may(key: &Key, asks: Asks, parts: &mut Parts) -> Result<(), Problem> {
     }
     match asks {
         Asks::KeyFor(deed) if !key.role.may(deed) => {
-            let detail = http::not_allowed(Words::english(), key.role, deed);
+            let detail = http::not_allowed(words(), key.role, deed);
             Err(Problem::new(ProblemKind::NotAllowed, detail))
         }
         Asks::Nothing | Asks::AnyKey | Asks::KeyFor(_) => Ok(()),

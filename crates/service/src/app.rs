@@ -14,21 +14,19 @@ use combclear_domain::rules::leaflet::Leaflets;
 use combclear_domain::{Day, Instant};
 use combclear_papers::Typesetter;
 use combclear_store::{Holdings, RecordError, Recorded};
-use combclear_wording::refusals::Refused;
-use combclear_wording::{Label, Words, http};
+use combclear_wording::reports::asked;
+use combclear_wording::{Label, http};
 use tokio_util::task::TaskTracker;
 use tracing::Instrument;
 
 use crate::access::{Door, Rate};
 use crate::body::{Room, held};
 use crate::kept::KeptAnswers;
+use crate::language::words;
 use crate::metrics::Metrics;
 use crate::origin::Origin;
 use crate::problem::{Problem, ProblemKind, label};
 use crate::work::{Limits, Reports, apart, unless_given_up};
-
-/// Days asked about by default.
-const DAYS_IF_NOT_SAID: u16 = 60;
 
 /// The only source of the time.
 pub trait Clock: Send + Sync {
@@ -165,11 +163,7 @@ impl App {
 
     /// The days asked about.
     pub(crate) fn span(&self, from: Option<Day>, to: Option<Day>) -> Result<Span, Problem> {
-        let from = self.day(from);
-        Span::new(from, to.unwrap_or_else(|| from.plus(DAYS_IF_NOT_SAID - 1))).map_err(|fault| {
-            let Refused { message, help } = Refused::of_span(Words::english(), fault);
-            Problem::bad_parameter("to", message, help)
-        })
+        Ok(asked::span(words(), self.day(from), to)?)
     }
 
     /// Asks a question about one colony or one apiary of a holding at its current state. A holding without entries is a problem.
@@ -250,7 +244,7 @@ impl App {
 
     /// The problem for a holding without entries.
     pub(crate) fn no_holding(holding: &HoldingName, near: Option<&HoldingName>) -> Problem {
-        let problem = Problem::new(ProblemKind::UnknownHolding, http::no_holding(Words::english(), holding));
+        let problem = Problem::new(ProblemKind::UnknownHolding, http::no_holding(words(), holding));
         problem.at_unknown("holding", near.map(HoldingName::as_str), label(Label::HttpNoHoldingHelp))
     }
 }

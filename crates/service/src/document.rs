@@ -4,8 +4,9 @@ use std::collections::BTreeMap;
 
 use combclear_domain::Instant;
 use combclear_domain::journal::Kind;
+use combclear_wording::forms;
+use combclear_wording::reports::ClockBehind;
 use combclear_wording::retention::DecidedBy;
-use combclear_wording::{Words, forms};
 use serde_json::Value;
 use utoipa::openapi::example::{Example, ExampleBuilder};
 use utoipa::openapi::path::{Operation, Parameter, PathItem};
@@ -17,10 +18,11 @@ use utoipa::openapi::{
 };
 use utoipa::{PartialSchema, ToSchema};
 
-use crate::doubt::{CLOCK_BEHIND, ClockBehind};
+use crate::doubt::CLOCK_BEHIND;
 use crate::examples::{Examples, examples};
 use crate::flat::flatten;
 use crate::kinds::{new_name_with_id, tell_apart};
+use crate::language::words;
 use crate::router::routes;
 
 /// The OpenAPI document of [`router`](crate::router()).
@@ -174,7 +176,7 @@ fn may_be_kept(question: &mut Operation) {
 }
 
 fn of_one_kind((kind, entry): (Kind, Value)) -> (String, RefOr<Example>) {
-    let title = forms::title(Words::english(), kind);
+    let title = forms::title(words(), kind);
     let example = ExampleBuilder::new().summary(title).value(Some(entry)).build();
     (kind.as_str().to_owned(), example.into())
 }

@@ -24,7 +24,7 @@ use combclear_domain::questions::NamedEntry;
 use combclear_papers::look::cautions;
 use combclear_store::{Attached, ContentState, Recorded, documents};
 use combclear_wording::refusals::Refused;
-use combclear_wording::{Label, Words, http, unreadable};
+use combclear_wording::{Label, http, unreadable};
 use serde::Serialize;
 use utoipa::ToSchema;
 
@@ -35,6 +35,7 @@ use crate::entries::header;
 use crate::extract::{DocumentPath, HoldingPath, NewDocumentPath, NewDocumentQuery, Nothing, Path, Query};
 use crate::file_name;
 use crate::freshness::names_in;
+use crate::language::words;
 use crate::pages::{EntryReport, path_of_documents};
 use crate::problem::{Problem, ProblemKind, Problems, Sent, label};
 use crate::work::apart;
@@ -276,7 +277,7 @@ pub(crate) async fn get_document(
     Query(Nothing {}): Query<Nothing>,
     headers: HeaderMap,
 ) -> Result<Response, Problem> {
-    let (holding, hash, words) = (&path.holding, path.document, Words::english());
+    let (holding, hash, words) = (&path.holding, path.document, words());
     let journal = app.holdings.journal();
     let attached = journal.attached(holding).await?;
     let document = attached.iter().find_map(|entry| match &entry.draft.event {
@@ -348,7 +349,7 @@ fn not_arrived(why: Unread) -> Problem {
     match why {
         Unread::TooLarge => unfit(Unfit::TooLarge),
         Unread::Shorter { announced, arrived } => {
-            broken_off(http::upload_shorter(Words::english(), announced, arrived))
+            broken_off(http::upload_shorter(words(), announced, arrived))
         }
         Unread::BrokenOff => broken_off(label(Label::HttpUploadNotWhole).to_owned()),
         Unread::Stalled | Unread::TooSlow => why.problem(),
@@ -361,13 +362,13 @@ fn unfit(unfit: Unfit) -> Problem {
         Unfit::OtherType(_) => ProblemKind::OtherDocumentType,
         Unfit::Empty | Unfit::CutOff { .. } => ProblemKind::UnfitDocument,
     };
-    let Refused { message, help } = unreadable::unfit(Words::english(), &unfit);
+    let Refused { message, help } = unreadable::unfit(words(), &unfit);
     Problem::nothing_recorded(kind, &message).at_body(help)
 }
 
 /// Checks that the document belongs to exactly one thing.
 fn check_belongs(query: &NewDocumentQuery) -> Result<(), Problem> {
-    let words = Words::english();
+    let words = words();
     let (detail, help) = match (&query.lot, &query.prescription) {
         (Some(_), None) | (None, Some(_)) => return Ok(()),
         (None, None) => (label(Label::HttpDocumentOfNothing).to_owned(), http::name_what_it_proves(words)),
@@ -386,7 +387,7 @@ fn check_declared(headers: &HeaderMap, found: MediaType) -> Result<(), Problem> 
     if essence.eq_ignore_ascii_case(found.as_str()) || essence.eq_ignore_ascii_case(JUST_BYTES) {
         return Ok(());
     }
-    let why = http::document_declared(Words::english(), &declared, in_short(found));
-    let help = http::document_declared_help(Words::english(), found.as_str());
+    let why = http::document_declared(words(), &declared, in_short(found));
+    let help = http::document_declared_help(words(), found.as_str());
     Err(Problem::nothing_recorded(ProblemKind::OtherDocumentType, &why).at_body(help))
 }

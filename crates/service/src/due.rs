@@ -6,15 +6,15 @@ use axum::response::{IntoResponse, Response};
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::questions::due::Due;
 use combclear_papers::calendar::{MEDIA_TYPE, calendar};
-use combclear_wording::Words;
 use combclear_wording::due::DueReport;
+use combclear_wording::reports::Unanswered;
 
 use crate::accept::preferred;
-use crate::apiaries::unknown_apiary;
 use crate::app::App;
 use crate::doubt::Doubt;
 use crate::extract::{DueFormat, DueQuery, HoldingPath, Path, Query};
 use crate::freshness::Asked;
+use crate::language::words;
 use crate::problem::{Problem, Problems};
 
 /// The formats in order of preference.
@@ -51,11 +51,11 @@ pub(crate) async fn get_due(
     let vary = [(VARY, HeaderValue::from_static("accept"))];
     let ask = move |holding: &Holding, app: &App| match &apiary {
         Some(apiary) if !holding.apiaries().any(|known| known == apiary) => {
-            Err(unknown_apiary(holding, apiary))
+            Err(Unanswered::no_apiary(words(), holding, apiary).into())
         }
         apiary => {
             let due = Due::of(holding, &app.leaflets, &app.laws, span, apiary.as_ref());
-            let report = DueReport::of(Words::english(), holding, due);
+            let report = DueReport::of(words(), holding, due);
             let doubt = Doubt::of(app, holding, query.from.is_none());
             Ok(match format {
                 DueFormat::Json => (vary, doubt.json(report)).into_response(),

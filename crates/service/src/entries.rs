@@ -15,7 +15,7 @@ use combclear_domain::journal::fault::Unreadable;
 use combclear_domain::journal::{Entry, EntryId, Kind};
 use combclear_store::Recorded;
 use combclear_wording::unreadable::no_entry_numbered;
-use combclear_wording::{Label, Words, http};
+use combclear_wording::{Label, http};
 use serde::Serialize;
 use serde_json::value::RawValue;
 use utoipa::ToSchema;
@@ -23,6 +23,7 @@ use utoipa::ToSchema;
 use crate::access::Caller;
 use crate::app::App;
 use crate::extract::{EntryPath, HoldingPath, JsonText, NewEntryPath, Nothing, PageQuery, Path, Query};
+use crate::language::words;
 use crate::pages::{BATCH_MOST, EntryPage, EntryReport, NewEntries, path_of_entries};
 use crate::problem::{Fault, Problem, ProblemKind, Problems, Sent, label};
 use crate::work::apart;
@@ -257,10 +258,10 @@ pub(crate) async fn get_entry(
             return Err(app.unknown_holding(&path.holding).await?);
         };
         let detail = match path.id {
-            WhichEntry::Id(id) => http::no_entry(Words::english(), &path.holding, id),
-            WhichEntry::Number(number) => no_entry_numbered(Words::english(), number, last).message,
+            WhichEntry::Id(id) => http::no_entry(words(), &path.holding, id),
+            WhichEntry::Number(number) => no_entry_numbered(words(), number, last).message,
         };
-        let help = http::lists_entries(Words::english(), &path_of_entries(&path.holding));
+        let help = http::lists_entries(words(), &path_of_entries(&path.holding));
         return Err(Problem::new(ProblemKind::UnknownEntry, detail).at_parameter("id", help));
     };
     let etag = etag(&entry)?;
@@ -347,7 +348,7 @@ fn read_entry(
         .map_err(|faults| faults.iter().map(|fault| sent.fault(index, fault)).collect::<Vec<_>>())?;
     match named {
         Some(named) if named != draft.id => {
-            let detail = http::other_id(Words::english(), draft.id, named);
+            let detail = http::other_id(words(), draft.id, named);
             Err(vec![Fault::at(sent.pointer(index, "/id"), detail, label(Label::HttpOtherIdHelp))])
         }
         _ => Ok(draft),
@@ -356,7 +357,7 @@ fn read_entry(
 
 /// Parses a batch. Reports every unreadable entry, not only the first.
 fn read_batch(text: &str, numbered: &Numbered<'_>) -> Result<Vec<Draft>, Problem> {
-    let words = Words::english();
+    let words = words();
     let whole = |why: &str| {
         let help = http::not_a_batch_help(words, BATCH_MOST);
         Problem::nothing_recorded(ProblemKind::UnreadableEntry, why).at_body(help)

@@ -12,9 +12,10 @@ use combclear_domain::journal::{EntryId, Kind};
 use combclear_domain::recording::{FilledIn, refusals};
 use combclear_domain::rules::leaflet::Leaflets;
 use combclear_domain::{Day, Instant};
-use combclear_wording::{Label, Words, forms};
+use combclear_wording::{Label, forms};
 use serde_json::Value;
 
+use crate::language::words;
 use crate::problem::label;
 
 /// The examples, each as its JSON.
@@ -146,7 +147,7 @@ impl Book {
 
 /// The example of a field, with its key.
 fn text(kind: Kind, blank: &Blank) -> (String, Vec<String>) {
-    (blank.key.clone(), vec![forms::field(Words::english(), kind, blank).example.to_owned()])
+    (blank.key.clone(), vec![forms::field(words(), kind, blank).example.to_owned()])
 }
 
 fn stands_in(kind: Kind, blank: &Blank) -> bool {
@@ -156,7 +157,7 @@ fn stands_in(kind: Kind, blank: &Blank) -> bool {
 /// The example of a field around the body.
 fn around(kind: Kind, name: &str) -> Option<&'static str> {
     let field = Field::ENVELOPE.iter().find(|field| field.name == name)?;
-    Some(forms::around(Words::english(), kind, field).example)
+    Some(forms::around(words(), kind, field).example)
 }
 
 /// The names in the examples that are there before, since no example gives them for the first time.
@@ -166,7 +167,7 @@ fn spoken_of(named: Named) -> BTreeSet<String> {
             Kind::ALL.iter().flat_map(|kind| blanks(*kind).into_iter().map(move |blank| (*kind, blank)));
         let examples = blanks
             .filter(|(_, blank)| is_name_of(blank, named, new))
-            .map(|(kind, blank)| forms::field(Words::english(), kind, &blank).example);
+            .map(|(kind, blank)| forms::field(words(), kind, &blank).example);
         examples.flat_map(|names| names.split(',')).map(|name| name.trim().to_owned()).collect()
     };
     names(false).difference(&names(true)).cloned().collect()

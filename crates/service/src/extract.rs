@@ -20,12 +20,13 @@ use combclear_domain::journal::entry::WhichEntry;
 use combclear_domain::journal::form::is_filled_in;
 use combclear_domain::journal::{EntryId, Hash};
 use combclear_wording::unreadable::{self, misread};
-use combclear_wording::{Label, Words, http};
+use combclear_wording::{Label, http};
 use serde::de::{DeserializeOwned, IgnoredAny};
 use serde::{Deserialize, Deserializer};
 use utoipa::{IntoParams, ToSchema};
 
 use crate::body::{Unread, read_whole};
+use crate::language::words;
 use crate::problem::{Problem, ProblemKind, label};
 
 /// The parts of the path.
@@ -88,6 +89,17 @@ pub(crate) struct ApiaryPath {
     /// The apiary.
     #[param(value_type = ApiaryName, example = "Saltmarsh")]
     pub(crate) apiary: ApiaryName,
+}
+
+/// Path of a lot.
+#[derive(Debug, Deserialize, IntoParams)]
+pub(crate) struct LotPath {
+    /// The holding.
+    #[param(value_type = HoldingName, example = "heathside")]
+    pub(crate) holding: HoldingName,
+    /// The lot.
+    #[param(value_type = LotName, example = "L1")]
+    pub(crate) lot: LotName,
 }
 
 /// Path of a form.
@@ -375,7 +387,7 @@ fn limit<'de, D: Deserializer<'de>>(deserializer: D) -> Result<u32, D::Error> {
     let limit = whole(&text).filter(|limit| (1..=u64::from(LIMIT_MOST)).contains(limit));
     limit
         .and_then(|limit| u32::try_from(limit).ok())
-        .ok_or_else(|| serde::de::Error::custom(http::not_a_limit(Words::english(), &text, LIMIT_MOST)))
+        .ok_or_else(|| serde::de::Error::custom(http::not_a_limit(words(), &text, LIMIT_MOST)))
 }
 
 /// In a path, both the id and the number are text.
@@ -388,20 +400,20 @@ fn kind_of_form<'de, D: Deserializer<'de>>(deserializer: D) -> Result<Kind, D::E
     let text = String::deserialize(deserializer)?;
     Kind::from_word(&text)
         .filter(|kind| is_filled_in(*kind))
-        .ok_or_else(|| serde::de::Error::custom(http::no_form(Words::english(), &text)))
+        .ok_or_else(|| serde::de::Error::custom(http::no_form(words(), &text)))
 }
 
 fn after<'de, D: Deserializer<'de>>(deserializer: D) -> Result<u64, D::Error> {
     let text = String::deserialize(deserializer)?;
     whole(&text)
         .filter(|after| *after <= PLACE_MOST)
-        .ok_or_else(|| serde::de::Error::custom(http::not_a_place(Words::english(), &text)))
+        .ok_or_else(|| serde::de::Error::custom(http::not_a_place(words(), &text)))
 }
 
 /// In a query, everything is text.
 fn yes_or_no<'de, D: Deserializer<'de>>(deserializer: D) -> Result<bool, D::Error> {
     let text = String::deserialize(deserializer)?;
-    text.parse().map_err(|_| serde::de::Error::custom(http::not_yes_or_no(Words::english(), &text)))
+    text.parse().map_err(|_| serde::de::Error::custom(http::not_yes_or_no(words(), &text)))
 }
 
 /// Digits only: Rust also parses `+5`, but the document promises a plain number.
@@ -423,7 +435,7 @@ impl<T: DeserializeOwned + Send, S: Send + Sync> FromRequestParts<S> for Path<T>
 }
 
 fn bad_path(fault: &Reading) -> Problem {
-    let words = Words::english();
+    let words = words();
     let message = misread(words, &fault.what);
     let (detail, help) = match (fault.name().as_str(), &fault.what) {
         ("id" | "document", Misread::Id(_)) => (http::not_an_entry(words, &message), Label::HttpIdHelp),
@@ -457,7 +469,7 @@ impl<T: DeserializeOwned, S: Send + Sync> FromRequestParts<S> for Query<T> {
 }
 
 fn bad_query(fault: &Reading) -> Problem {
-    let words = Words::english();
+    let words = words();
     let mut parameter = fault.name();
     let (detail, help) = match &fault.what {
         Misread::DuplicateField { field } => {
@@ -502,14 +514,14 @@ fn check_media_type(headers: &HeaderMap) -> Result<(), Problem> {
     }
     let detail = declared.map_or_else(
         || label(Label::HttpBodyUndeclared).to_owned(),
-        |declared| http::body_declared(Words::english(), declared),
+        |declared| http::body_declared(words(), declared),
     );
     Err(Problem::new(ProblemKind::WrongMediaType, detail).at_body(label(Label::HttpDeclareJson)))
 }
 
 fn check_json(text: &str) -> Result<(), Problem> {
     let Err(error) = serde_json::from_str::<IgnoredAny>(text) else { return Ok(()) };
-    let words = Words::english();
+    let words = words();
     let what = misread(words, &Misread::not_json(&error));
     let detail = http::at_line(words, error.line(), error.column(), &what);
     Err(Problem::new(ProblemKind::MalformedJson, detail).at_body(label(Label::HttpJsonHelp)))

@@ -3,10 +3,11 @@
 use axum::http::HeaderValue;
 use combclear_domain::journal::document::extensions;
 use combclear_domain::journal::event::DocumentAttached;
-use combclear_wording::{Label, Words, http};
+use combclear_wording::{Label, http};
 use percent_encoding::utf8_percent_encode;
 
 use crate::entries::header;
+use crate::language::words;
 use crate::pages::ESCAPED;
 use crate::problem::{Problem, label};
 
@@ -27,7 +28,7 @@ pub(crate) fn check(name: Option<&str>) -> Result<(), Problem> {
     } else {
         return Ok(());
     };
-    let detail = http::not_a_file_name(Words::english(), &name.escape_debug().to_string(), label(why));
+    let detail = http::not_a_file_name(words(), &name.escape_debug().to_string(), label(why));
     Err(Problem::bad_parameter("file_name", detail, label(Label::HttpFileNameHelp)))
 }
 

@@ -25,6 +25,7 @@ use combclear_domain::journal::Hash;
 use http_body_util::BodyExt;
 
 use crate::app::App;
+use crate::language::words;
 use crate::problem::Problem;
 use crate::work::apart;
 
@@ -167,6 +168,7 @@ fn what_it_rests_on(app: &App, at_hand: &Holding, today: Day, asked: &Uri, heade
     // Each part that a client writes ends with what stands in none of them.
     let parts = [
         BUILD.as_bytes(),
+        words().language().as_bytes(),
         at_hand.name().as_str().as_bytes(),
         asked.path_and_query().map_or(&b""[..], |asked| asked.as_str().as_bytes()),
     ];

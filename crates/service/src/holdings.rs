@@ -5,9 +5,10 @@ use std::sync::Arc;
 use axum::Json;
 use axum::extract::State;
 use combclear_domain::basics::words::{HoldingName, LotName, PrescriptionName};
+use combclear_domain::journal::key::Role;
 use combclear_domain::journal::{EntryId, Hash};
 use combclear_store::{DocumentFault, Verified};
-use combclear_wording::{Words, keeping, unreadable};
+use combclear_wording::{keeping, unreadable};
 use serde::Serialize;
 use utoipa::ToSchema;
 
@@ -15,6 +16,7 @@ use crate::access::Caller;
 use crate::app::App;
 use crate::documents::StateOfContent;
 use crate::extract::{HoldingPath, Nothing, Path, Query};
+use crate::language::words;
 use crate::problem::{Problem, Problems};
 
 /// The holdings that have entries.
@@ -34,6 +36,10 @@ struct HoldingItem {
     entries: u64,
     /// The hash of the last entry. Kept elsewhere, it proves later that nothing up to there was changed.
     head: Hash,
+    /// What the holder of the key is to the holding. Absent where nobody is asked for a key.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(value_type = Option<String>, example = "reader")]
+    role: Option<Role>,
 }
 
 /// List the holdings
@@ -54,7 +60,7 @@ pub(crate) async fn list_holdings(
     let mut items = Vec::new();
     for holding in journal.holdings().await?.into_iter().filter(|holding| caller.may_know_of(holding)) {
         if let Some((entries, head)) = journal.tip(&holding).await? {
-            items.push(HoldingItem { holding, entries, head });
+            items.push(HoldingItem { holding, entries, head, role: caller.role() });
         }
     }
     Ok(Json(HoldingList { items }))
@@ -118,7 +124,7 @@ pub(crate) struct LackingDocument {
 
 impl LackingDocument {
     fn of(fault: DocumentFault) -> LackingDocument {
-        let help = keeping::document_help(Words::english(), fault.state);
+        let help = keeping::document_help(words(), fault.state);
         let DocumentFault { content, seq, id, lot, prescription, state } = fault;
         LackingDocument { content, seq, id, lot, prescription, state: state.into(), help }
     }
@@ -157,7 +163,7 @@ pub(crate) async fn verify_holding(
         Verified::Broken(broken) => Ok(Json(VerificationReport::Broken {
             seq: broken.seq,
             id: broken.id,
-            what: unreadable::misfit(Words::english(), &broken.what),
+            what: unreadable::misfit(words(), &broken.what),
         })),
         Verified::CheckpointMissed(missed) => {
             tracing::error!(%missed, "a checkpoint was missed that nobody gave");

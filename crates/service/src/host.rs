@@ -9,9 +9,10 @@ use axum::http::header::HOST;
 use axum::http::uri::Authority;
 use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
-use combclear_wording::{Words, http};
+use combclear_wording::http;
 
 use crate::app::App;
+use crate::language::words;
 use crate::problem::{Problem, ProblemKind};
 
 /// Admits only requests whose `Host` is a name of this machine.
@@ -19,7 +20,7 @@ pub(crate) async fn own_names_only(State(app): State<App>, request: Request, nex
     let named = request.headers().get(HOST).map(|host| host.to_str().unwrap_or_default());
     match named {
         Some(host) if !is_own(host, &app.names) => {
-            let detail = http::not_own_name(Words::english(), host);
+            let detail = http::not_own_name(words(), host);
             Problem::new(ProblemKind::ForeignHost, detail).into_response()
         }
         _ => next.run(request).await,

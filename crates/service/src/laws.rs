@@ -3,7 +3,6 @@
 use axum::Json;
 use axum::extract::State;
 use combclear_domain::basics::words::Jurisdiction;
-use combclear_wording::Words;
 use combclear_wording::law::LawReport;
 use combclear_wording::terminal::failures;
 use serde::Serialize;
@@ -11,6 +10,7 @@ use utoipa::ToSchema;
 
 use crate::app::App;
 use crate::extract::{LawPath, Nothing, OnQuery, Path, Query};
+use crate::language::words;
 use crate::problem::{Problem, ProblemKind, Problems};
 
 /// The jurisdictions whose law is built in.
@@ -68,7 +68,7 @@ pub(crate) async fn get_law(
     Path(path): Path<LawPath>,
     Query(query): Query<OnQuery>,
 ) -> Result<Json<LawReport>, Problem> {
-    let (on, words) = (app.day(query.on), Words::english());
+    let (on, words) = (app.day(query.on), words());
     if let Some(profile) = app.laws.profile(&path.jurisdiction, on) {
         return Ok(Json(LawReport::of(words, &profile)));
     }

@@ -5,12 +5,13 @@ use axum::extract::State;
 use combclear_domain::basics::spelling::nearest;
 use combclear_domain::basics::words::{Jurisdiction, LeafletId, Unit};
 use combclear_domain::rules::leaflet::Leaflet;
-use combclear_wording::{Label, Words, http};
+use combclear_wording::{Label, http};
 use serde::Serialize;
 use utoipa::ToSchema;
 
 use crate::app::App;
 use crate::extract::{LeafletPath, LeafletQuery, Nothing, Path, Query};
+use crate::language::words;
 use crate::problem::{Problem, ProblemKind, Problems, label};
 
 /// The built-in leaflets.
@@ -78,7 +79,7 @@ fn check_active(app: &App, active: &str) -> Result<(), Problem> {
     }
     let actives = app.leaflets.iter().flat_map(|leaflet| &leaflet.actives);
     let near = nearest(active, actives.map(String::as_str));
-    let problem = Problem::new(ProblemKind::BadParameter, http::no_active(Words::english(), active));
+    let problem = Problem::new(ProblemKind::BadParameter, http::no_active(words(), active));
     Err(problem.at_unknown("active", near, label(Label::HttpListsLeaflets)))
 }
 
@@ -114,7 +115,7 @@ pub(crate) async fn get_leaflet(
     if let Some(leaflet) = app.leaflets.get(&path.jurisdiction, &path.id) {
         return Ok(Json(Leaflet::clone(leaflet)));
     }
-    let words = Words::english();
+    let words = words();
     let detail = http::no_leaflet(words, &path.id, &path.jurisdiction);
     let problem = Problem::new(ProblemKind::UnknownLeaflet, detail);
     let near = app.leaflets.nearest_to(path.id.as_str());

@@ -1,20 +1,19 @@
 //! What else can be used, in a colony and at an apiary.
 
 use axum::response::Response;
-use combclear_domain::Day;
 use combclear_domain::facts::holding::Holding;
-use combclear_domain::questions::options::{ApiaryOptions, Ask, ColonyOptions, WhatIf};
+use combclear_domain::questions::options::{ApiaryOptions, Ask, ColonyOptions};
 use combclear_wording::options::{ApiaryReport, OptionsReport};
-use combclear_wording::terminal::failures::site_until_too_early;
-use combclear_wording::{Label, Words};
+use combclear_wording::reports::Unanswered;
+use combclear_wording::reports::asked::OptionsAsked;
+use combclear_wording::reports::colonies::check_known;
 
-use crate::apiaries::unknown_apiary;
 use crate::app::App;
-use crate::colonies::check_known;
 use crate::doubt::Doubt;
 use crate::extract::{ApiaryPath, ColonyPath, OptionsQuery, Path, Query};
 use crate::freshness::Asked;
-use crate::problem::{Problem, Problems, label};
+use crate::language::words;
+use crate::problem::{Problem, Problems};
 
 /// Ask what else can be used in a colony
 ///
@@ -34,9 +33,9 @@ pub(crate) async fn get_colony_options(
 ) -> Result<Response, Problem> {
     let (is_about_today, ask) = (query.from.is_none(), query.read(&app)?);
     let report = move |holding: &Holding, app: &App| {
-        check_known(holding, &path.colony)?;
+        check_known(words(), holding, &path.colony)?;
         let answer = ColonyOptions::of(holding, &app.leaflets, &path.colony, &ask);
-        let report = OptionsReport::of(Words::english(), holding, answer);
+        let report = OptionsReport::of(words(), holding, answer);
         Ok(Doubt::of(app, holding, is_about_today).json(report))
     };
     app.ask(&path.holding, report).await?
@@ -61,8 +60,8 @@ pub(crate) async fn get_apiary_options(
     let (is_about_today, ask) = (query.from.is_none(), query.read(&app)?);
     let report = move |holding: &Holding, app: &App| {
         let answer = ApiaryOptions::of(holding, &app.leaflets, &path.apiary, &ask);
-        let answer = answer.ok_or_else(|| unknown_apiary(holding, &path.apiary))?;
-        let report = ApiaryReport::of(Words::english(), holding, answer);
+        let answer = answer.ok_or_else(|| Unanswered::no_apiary(words(), holding, &path.apiary))?;
+        let report = ApiaryReport::of(words(), holding, answer);
         Ok(Doubt::of(app, holding, is_about_today).json(report))
     };
     app.ask(&path.holding, report).await?
@@ -70,24 +69,8 @@ pub(crate) async fn get_apiary_options(
 
 impl OptionsQuery {
     fn read(self, app: &App) -> Result<Ask, Problem> {
-        let span = app.span(self.from, self.to)?;
-        let from = span.from();
-        let what_if =
-            WhatIf { power: self.power, access: self.access, ground: self.ground, until: self.site_until };
-        check_until(&what_if, from)?;
-        Ok(Ask { span, as_of: self.as_of.unwrap_or(from), what_if })
+        let OptionsQuery { from, to, as_of, power, access, ground, site_until } = self;
+        let asked = OptionsAsked { from, to, as_of, power, access, ground, site_until };
+        Ok(asked.read(words(), app.clock.today())?)
     }
-}
-
-fn check_until(what_if: &WhatIf, from: Day) -> Result<(), Problem> {
-    let (detail, help) = match what_if.until {
-        Some(_) if what_if.is_empty() => {
-            (label(Label::HttpSiteUntilAlone).to_owned(), Label::HttpSiteUntilAloneHelp)
-        }
-        Some(until) if until < from => {
-            (site_until_too_early(Words::english(), until, from), Label::AskedGiveALaterDay)
-        }
-        _ => return Ok(()),
-    };
-    Err(Problem::bad_parameter("site_until", detail, label(help)))
 }

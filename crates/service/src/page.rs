@@ -7,24 +7,35 @@ use axum::http::header::{CONTENT_SECURITY_POLICY, CONTENT_TYPE, REFERRER_POLICY,
 use axum::http::{HeaderName, HeaderValue};
 use axum::response::{IntoResponse, Response};
 use combclear_domain::basics::spelling::nearest;
-use combclear_wording::{Label, Words, http};
+use combclear_wording::{Label, http};
+use serde::Serialize;
 
 use crate::extract::{FilePath, Nothing, Path, Query};
+use crate::language::words;
 use crate::problem::{Problem, ProblemKind, label};
 
 const HTML: &str = "text/html; charset=utf-8";
 const STYLES: &str = "text/css; charset=utf-8";
 const SCRIPT: &str = "text/javascript; charset=utf-8";
+const WASM: &str = "application/wasm";
 
 /// The script that keeps the page and the last answers where there is no signal.
 const WORKER: &str = "sw.js";
 
 /// Name, media type and text of each file.
-const FILES: [(&str, &str, &str); 11] = [
+const FILES: [(&str, &str, &str); 19] = [
     ("index.html", HTML, include_str!("../page/index.html")),
     ("page.css", STYLES, include_str!("../page/page.css")),
     ("page.js", SCRIPT, include_str!("../page/page.js")),
     ("ask.js", SCRIPT, include_str!("../page/ask.js")),
+    ("clock.js", SCRIPT, include_str!("../page/clock.js")),
+    ("engine.js", SCRIPT, include_str!("../page/engine.js")),
+    ("kept.js", SCRIPT, include_str!("../page/kept.js")),
+    ("sync.js", SCRIPT, include_str!("../page/sync.js")),
+    ("waiting.js", SCRIPT, include_str!("../page/waiting.js")),
+    ("leaflet.js", SCRIPT, include_str!("../page/leaflet.js")),
+    ("desk.js", SCRIPT, include_str!("../page/desk.js")),
+    ("office.js", SCRIPT, include_str!("../page/office.js")),
     ("draw.js", SCRIPT, include_str!("../page/draw.js")),
     ("words.js", SCRIPT, include_str!("../page/words.js")),
     ("visit.js", SCRIPT, include_str!("../page/visit.js")),
@@ -34,9 +45,36 @@ const FILES: [(&str, &str, &str); 11] = [
     ("mark.svg", "image/svg+xml", include_str!("../page/mark.svg")),
 ];
 
-/// Nothing runs and nothing is fetched but what the service itself sends; no other page shows this one inside itself.
-const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' blob:; connect-src 'self'; worker-src 'self'; \
+/// What answers on a phone without signal, as WebAssembly. Empty if this program was built without it.
+static ENGINE: &[u8] = include_bytes!(concat!(env!("OUT_DIR"), "/engine.wasm"));
+
+const ENGINE_FILE: &str = "engine.wasm";
+
+/// Tells the files of this page from those of another version.
+const VERSION: &str = include_str!(concat!(env!("OUT_DIR"), "/page-version"));
+
+/// Nothing runs and nothing is fetched but what the service itself sends; no other page shows this one inside itself. The one word that
+/// sounds unsafe lets WebAssembly run that the service itself sent (Content Security Policy Level 3, section 4.3).
+const POLICY: &str = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; img-src 'self' blob:; connect-src 'self'; worker-src 'self'; \
                       base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
+
+/// Which page the service has.
+#[derive(Serialize)]
+struct Version {
+    /// Another page has another word here.
+    version: &'static str,
+    /// Whether what answers without signal is there.
+    engine: bool,
+}
+
+/// The words of the page.
+#[derive(Serialize)]
+struct PageWords {
+    language: &'static str,
+    #[serde(flatten)]
+    version: Version,
+    words: BTreeMap<&'static str, &'static str>,
+}
 
 /// Open the page
 pub(crate) async fn open(Query(Nothing {}): Query<Nothing>) -> Result<Response, Problem> {
@@ -48,17 +86,24 @@ pub(crate) async fn get_file(
     Path(path): Path<FilePath>,
     Query(Nothing {}): Query<Nothing>,
 ) -> Result<Response, Problem> {
-    if path.file == "words.json" {
-        let words: BTreeMap<&str, &str> = Words::english().of_the_page().collect();
-        return Ok((headers(), Json(words)).into_response());
+    let version = Version { version: VERSION, engine: !ENGINE.is_empty() };
+    match path.file.as_str() {
+        "words.json" => {
+            let (language, words) = (words().language(), words().of_the_page().collect());
+            Ok((headers(), Json(PageWords { language, version, words })).into_response())
+        }
+        "version.json" => Ok((headers(), Json(version)).into_response()),
+        ENGINE_FILE if !ENGINE.is_empty() => {
+            Ok((headers(), [(CONTENT_TYPE, HeaderValue::from_static(WASM))], ENGINE).into_response())
+        }
+        name => file(name),
     }
-    file(&path.file)
 }
 
 fn file(name: &str) -> Result<Response, Problem> {
     let found = FILES.iter().find(|(known, ..)| *known == name);
     let Some((_, media_type, text)) = found else {
-        let problem = Problem::new(ProblemKind::UnknownPath, http::no_file(Words::english(), name));
+        let problem = Problem::new(ProblemKind::UnknownPath, http::no_file(words(), name));
         let near = nearest(name, FILES.iter().map(|(known, ..)| *known));
         return Err(problem.at_unknown("file", near, label(Label::HttpNoFileHelp)));
     };
@@ -95,10 +140,13 @@ mod tests {
 
     #[test]
     fn the_page_has_each_word_that_it_asks_for_and_no_other() {
-        let known: BTreeSet<&str> = Words::english().of_the_page().map(|(name, _)| name).collect();
+        let known: BTreeSet<&str> = words().of_the_page().map(|(name, _)| name).collect();
         // These follow from answers of the service.
-        let from_answers = ["yes", "no", "unknown"];
-        let asked: BTreeSet<&str> = asked_for().into_iter().chain(from_answers).collect();
+        let from_answers = ["yes", "no", "unknown", "option_usable", "option_unknown", "option_ruled_out"];
+        // These stand in lists.
+        let listed =
+            ["board", "stock", "register", "proofs", "journal", "as_pages", "as_pdf", "as_table", "as_pack"];
+        let asked: BTreeSet<&str> = asked_for().into_iter().chain(from_answers).chain(listed).collect();
         assert_eq!(asked, known);
     }
 

@@ -19,10 +19,10 @@ use combclear_papers::exchange::Exchange;
 use combclear_papers::pack::{Input, Packer, safe_name, wanted};
 use combclear_papers::{Paper, Typesetter, flat, html};
 use combclear_store::{Attached, content_of};
+use combclear_wording::Label;
 use combclear_wording::gaps::GapsReport;
 use combclear_wording::refusals::Refused;
 use combclear_wording::register::RegisterReport;
-use combclear_wording::{Label, Words};
 use tokio_util::io::ReaderStream;
 use utoipa::ToSchema;
 
@@ -31,6 +31,7 @@ use crate::app::App;
 use crate::doubt::Doubt;
 use crate::extract::{CountingWord, Form, HoldingPath, PackQuery, Path, Query, RegisterQuery, TimeQuery};
 use crate::freshness::not_kept;
+use crate::language::words;
 use crate::problem::{Problem, Problems, label};
 use crate::work::unless_given_up;
 
@@ -99,7 +100,7 @@ pub(crate) async fn get_register(
         unless_given_up().await;
         let doubt = Doubt::of(&app, &holding, is_about_today);
         let mut response = match form {
-            Form::Json => doubt.json(RegisterReport::of(Words::english(), &register)),
+            Form::Json => doubt.json(RegisterReport::of(words(), &register)),
             form => {
                 let bytes = written(&register, form, made, typesetter.as_deref()).map_err(not_made)?;
                 doubt.over(sent(bytes, media_type(form), &named(&register, "register", form)))
@@ -251,7 +252,7 @@ fn asked(app: &App, time: &TimeQuery) -> Result<Asked, Problem> {
     let to = app.day(time.to);
     let from = time.from.unwrap_or_else(|| to.first_of_year());
     let period = Period::new(from, to).map_err(|fault| {
-        let Refused { message, help } = Refused::of_period(Words::english(), fault);
+        let Refused { message, help } = Refused::of_period(words(), fault);
         Problem::bad_parameter("to", message, help)
     })?;
     let is_about_today = time.to.is_none() || time.as_of.is_none();
@@ -272,7 +273,7 @@ async fn both(
     unless_given_up().await;
     let gaps = Gaps::in_register(&holding, &app.leaflets, &app.laws, &register, &not_kept);
     let doubt = Doubt::of(app, &holding, is_about_today);
-    Ok((register, GapsReport::of(Words::english(), gaps), doubt))
+    Ok((register, GapsReport::of(words(), gaps), doubt))
 }
 
 fn written(
@@ -283,8 +284,9 @@ fn written(
 ) -> Result<Vec<u8>, String> {
     let paper = || Paper::of(register, None);
     match form {
-        Form::Json => serde_json::to_vec(&RegisterReport::of(Words::english(), register))
-            .map_err(|error| error.to_string()),
+        Form::Json => {
+            serde_json::to_vec(&RegisterReport::of(words(), register)).map_err(|error| error.to_string())
+        }
         Form::Csv => flat::csv(register).map_err(|error| error.to_string()),
         Form::Html => Ok(html::page(&paper()).into_bytes()),
         Form::Pdf => {

@@ -2,13 +2,13 @@
 
 use axum::response::Response;
 use combclear_domain::questions::retention::Retention;
-use combclear_wording::Words;
 use combclear_wording::retention::RetentionReport;
 
 use crate::app::App;
 use crate::doubt::Doubt;
 use crate::extract::{HoldingPath, OnQuery, Path, Query};
 use crate::freshness::Asked;
+use crate::language::words;
 use crate::problem::{Problem, Problems};
 
 /// Ask how long records must be kept
@@ -30,7 +30,7 @@ pub(crate) async fn get_retention(
     let on = app.day(query.on);
     let report = move |holding: &_, app: &App| {
         let retention = Retention::of(holding, &app.leaflets, &app.laws, on);
-        let report = RetentionReport::of(Words::english(), retention);
+        let report = RetentionReport::of(words(), retention);
         Doubt::of(app, holding, query.on.is_none()).json(report)
     };
     app.report(&path.holding, report).await

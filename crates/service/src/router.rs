@@ -29,6 +29,7 @@ use crate::body::take_room;
 use crate::doubt::CLOCK_BEHIND;
 use crate::freshness::{by_content, by_what_it_rests_on, say_whether_to_keep};
 use crate::host::own_names_only;
+use crate::language::speak;
 use crate::metrics::{count, get_metrics};
 use crate::origin::Origin;
 use crate::problem::{Problem, finish};
@@ -59,6 +60,7 @@ pub fn router(app: App) -> Router {
                 .on_failure(()),
         )
         .layer(PropagateRequestIdLayer::x_request_id())
+        .layer(from_fn(speak))
         .layer(from_fn(finish))
         .layer(from_fn_with_state(app.clone(), own_names_only))
         .layer(from_fn(say_whether_to_keep))
@@ -125,6 +127,7 @@ fn answer_routes() -> OpenApiRouter<App> {
         .routes(routes!(options::get_apiary_options))
         .routes(routes!(due::get_due))
         .routes(routes!(stock::get_stock))
+        .routes(routes!(stock::get_lot_leaflet))
         .routes(routes!(medicines::list_medicines))
         .routes(routes!(retention::get_retention))
 }
@@ -170,7 +173,8 @@ fn callable_from(origins: &[Origin]) -> CorsLayer {
 fn may_be_compressed(_: StatusCode, _: Version, headers: &HeaderMap, _: &axum::http::Extensions) -> bool {
     let strong = headers.get(ETAG).is_some_and(|tag| !tag.as_bytes().starts_with(b"W/"));
     let media_type = headers.get(CONTENT_TYPE).map_or(&b""[..], |declared| declared.as_bytes());
-    !strong && (media_type.starts_with(b"text/") || media_type.starts_with(b"application/json"))
+    let texts: [&[u8]; 3] = [b"text/", b"application/json", b"application/wasm"];
+    !strong && texts.iter().any(|kind| media_type.starts_with(kind))
 }
 
 /// The most characters of a client's own request id.

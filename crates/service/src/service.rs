@@ -8,7 +8,7 @@ use axum::http::header::{CONTENT_ENCODING, CONTENT_TYPE};
 use axum::http::{HeaderValue, StatusCode};
 use axum::response::{Html, IntoResponse, Redirect, Response};
 use combclear_domain::basics::spelling::nearest;
-use combclear_wording::{Label, Words, http};
+use combclear_wording::{Label, http};
 use serde::Serialize;
 use utoipa_swagger_ui::Config;
 
@@ -16,6 +16,7 @@ use crate::app::App;
 use crate::document;
 use crate::extract::{FilePath, Nothing, Path, Query, SlugPath};
 use crate::freshness::not_kept;
+use crate::language::words;
 use crate::problem::{Problem, ProblemKind, label};
 
 /// Whether the service answers.
@@ -77,7 +78,7 @@ pub(crate) async fn get_docs(
         Problem::internal()
     })?;
     let Some(file) = file else {
-        let problem = Problem::new(ProblemKind::UnknownPath, http::no_file(Words::english(), &path.file));
+        let problem = Problem::new(ProblemKind::UnknownPath, http::no_file(words(), &path.file));
         return Err(problem.at_parameter("file", label(Label::HttpNoFileHelp)));
     };
     let content_type = HeaderValue::from_str(&file.content_type).map_err(|_| Problem::internal())?;
@@ -95,7 +96,7 @@ pub(crate) async fn get_problem(
     if let Some(kind) = ProblemKind::from_slug(&path.slug) {
         return Ok(kind.page());
     }
-    let words = Words::english();
+    let words = words();
     let slugs: Vec<&str> = ProblemKind::ALL.iter().map(|kind| kind.slug()).collect();
     let near = nearest(&path.slug, slugs.iter().copied());
     let problem = Problem::new(ProblemKind::UnknownProblem, http::no_problem(words, &path.slug));

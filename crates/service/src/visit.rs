@@ -2,15 +2,14 @@
 
 use axum::response::Response;
 use combclear_domain::facts::holding::Holding;
-use combclear_domain::questions::due::Due;
-use combclear_wording::Words;
+use combclear_wording::reports::apiaries;
 use combclear_wording::visit::VisitSheet;
 
-use crate::apiaries::view;
 use crate::app::App;
 use crate::doubt::Doubt;
 use crate::extract::{ApiaryPath, OnQuery, Path, Query};
 use crate::freshness::Asked;
+use crate::language::words;
 use crate::problem::{Problem, Problems};
 
 /// Read the sheet of a visit
@@ -30,12 +29,9 @@ pub(crate) async fn get_visit(
     Query(query): Query<OnQuery>,
 ) -> Result<Response, Problem> {
     let on = app.day(query.on);
-    let span = app.span(Some(on), Some(on))?;
     let sheet = move |holding: &Holding, app: &App| {
-        let colonies = view(holding, &path.apiary, on)?.colonies;
-        let due = Due::of(holding, &app.leaflets, &app.laws, span, Some(&path.apiary));
-        let (words, leaflets) = (Words::english(), &app.leaflets);
-        let sheet = VisitSheet::of(words, holding, leaflets, &path.apiary, &colonies, due, on);
+        let (leaflets, laws) = (&app.leaflets, &app.laws);
+        let sheet = apiaries::visit(words(), holding, leaflets, laws, &path.apiary, on)?;
         Ok(Doubt::of(app, holding, query.on.is_none()).json(sheet))
     };
     app.ask(&path.holding, sheet).await?

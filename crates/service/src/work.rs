@@ -15,6 +15,7 @@ use tokio_util::sync::CancellationToken;
 use tracing::Span;
 
 use crate::body::held;
+use crate::language::{speaking, words};
 use crate::problem::{Fault, Problem, ProblemKind, label};
 
 /// What requests may use up together, and how long they wait for their share.
@@ -119,14 +120,15 @@ pub(crate) async fn unless_given_up() {
     tokio::task::yield_now().await;
 }
 
-/// Runs work that computes on a blocking thread, so that it does not delay other requests. What it logs belongs to the request.
+/// Runs work that computes on a blocking thread, so that it does not delay other requests. What it logs and says belongs to the
+/// request.
 pub(crate) async fn apart<T: Send + 'static>(
     work: impl FnOnce() -> T + Send + 'static,
 ) -> Result<T, Problem> {
-    let (span, room) = (Span::current(), held());
+    let (span, room, spoken) = (Span::current(), held(), words());
     let work = move || {
         let _room = room;
-        span.in_scope(work)
+        span.in_scope(|| speaking(spoken, work))
     };
     tokio::task::spawn_blocking(work).await.map_err(|error| {
         tracing::error!(%error, "work for a request was broken off");

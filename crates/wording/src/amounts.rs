@@ -31,5 +31,5 @@ pub(crate) fn counted(words: &Words, amount: &str, number: Number, unit: &str) -
         Number::One => "one",
         Number::Several => "several",
     };
-    say!(words, Amount, quantity = amount, number = number, unit = unit)
+    say!(words, Amount, quantity = &*words.decimal(amount), number = number, unit = unit)
 }

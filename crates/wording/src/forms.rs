@@ -40,6 +40,12 @@ pub fn around(words: &Words, kind: Kind, field: &Field) -> FieldWords {
     of_key(words, kind, field.name)
 }
 
+/// What a choice of a form means, by the word under which it is filled in.
+#[must_use]
+pub fn choice(words: &Words, word: &str) -> &'static str {
+    words.named(&format!("choice-{word}")).unwrap_or_default()
+}
+
 fn of_key(words: &Words, kind: Kind, key: &str) -> FieldWords {
     let own = format!("field-{}-{key}", kind.as_str());
     let shared = format!("field-{key}");
@@ -56,7 +62,7 @@ fn of_key(words: &Words, kind: Kind, key: &str) -> FieldWords {
 mod tests {
     use std::collections::BTreeSet;
 
-    use combclear_domain::journal::form::{blanks, is_filled_in};
+    use combclear_domain::journal::form::{Input, blanks, is_filled_in};
 
     use super::*;
     use crate::sentences::EN;
@@ -83,9 +89,19 @@ mod tests {
                 used.extend([id.clone(), format!("{id}-hint"), format!("{id}-example")]);
             }
         }
+        let lists = Kind::ALL.iter().flat_map(|kind| blanks(*kind)).filter_map(|blank| match blank.input {
+            Input::Word(choices) => Some(choices()),
+            _ => None,
+        });
+        used.extend(lists.flatten().map(|word| format!("choice-{word}")));
         // The page has words of its own, which its own test looks for.
-        let of_forms = EN.named.iter().map(|(id, _)| *id).filter(|id| !id.starts_with("page-"));
-        let unused: Vec<&str> = of_forms.filter(|id| !used.contains(*id)).collect();
-        assert_eq!(unused, Vec::<&str>::new());
+        let of_forms = EN.named.iter().map(|(id, _)| *id);
+        let of_forms = of_forms.filter(|id| !id.starts_with("page-") && !id.starts_with("mark-"));
+        let known: BTreeSet<String> = of_forms.map(str::to_owned).collect();
+        let unsaid: Vec<&String> =
+            used.iter().filter(|id| id.starts_with("choice-")).filter(|id| !known.contains(*id)).collect();
+        assert_eq!(unsaid, Vec::<&String>::new());
+        let unused: Vec<&String> = known.iter().filter(|id| !used.contains(*id)).collect();
+        assert_eq!(unused, Vec::<&String>::new());
     }
 }

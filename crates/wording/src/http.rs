@@ -1,6 +1,8 @@
 //! Messages of the service for requests that it cannot answer.
 
-use combclear_domain::basics::words::{ApiaryName, ColonyName, HoldingName, Jurisdiction, LeafletId};
+use combclear_domain::basics::words::{
+    ApiaryName, ColonyName, HoldingName, Jurisdiction, LeafletId, LotName,
+};
 use combclear_domain::journal::keeping::StoreError;
 use combclear_domain::journal::key::{Deed, Key, NotAllowed, Role};
 use combclear_domain::journal::{EntryId, Hash};
@@ -96,6 +98,8 @@ crate::terminal::sentences! {
     HttpNoApiary: no_apiary(holding: &HoldingName, apiary: &ApiaryName);
     /// A colony that is not recorded.
     HttpNoColony: no_colony(holding: &HoldingName, colony: &ColonyName);
+    /// A lot that is not recorded.
+    HttpNoLot: no_lot(holding: &HoldingName, lot: &LotName);
     /// A leaflet that is not built in for a jurisdiction.
     HttpNoLeaflet: no_leaflet(leaflet: &LeafletId, jurisdiction: &Jurisdiction);
     /// An active substance that no leaflet has.

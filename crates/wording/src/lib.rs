@@ -31,6 +31,7 @@ pub mod quoted;
 pub mod recording;
 pub mod refusals;
 pub mod register;
+pub mod reports;
 pub mod retention;
 mod sentences;
 pub mod stock;
@@ -39,6 +40,7 @@ pub mod terminal;
 pub mod timeline;
 pub mod today;
 pub mod unreadable;
+pub mod visible;
 pub mod visit;
 mod words;
 

@@ -14,7 +14,10 @@ use crate::words::{Words, say};
 
 /// An amount with its unit, or the bare amount if the unit was not stated.
 pub(crate) fn amount(words: &Words, quantity: Quantity, unit: Option<Unit>) -> String {
-    unit.map_or_else(|| quantity.to_string(), |unit| amount_of(words, quantity, unit.as_str()))
+    unit.map_or_else(
+        || words.decimal(&quantity.to_string()).into_owned(),
+        |unit| amount_of(words, quantity, unit.as_str()),
+    )
 }
 
 /// A medicine by the keeper's name.

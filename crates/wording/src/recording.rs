@@ -221,7 +221,7 @@ fn fields(words: &Words, holding: &Holding, event: &Event) -> Vec<(String, Strin
             Input::FirstDose => first_dose(words, holding, value),
             input => text(words, input, value),
         };
-        Some((forms::field(words, kind, &blank).label.to_lowercase(), value))
+        Some((words.inside(forms::field(words, kind, &blank).label), value))
     });
     filled.collect()
 }
@@ -283,8 +283,11 @@ fn value_at<'b>(body: &'b Value, blank: &Blank) -> Option<&'b Value> {
 
 fn text(words: &Words, input: Input, value: &Value) -> String {
     match value {
-        Value::String(text) if matches!(input, Input::Word(_)) => text.replace('_', " "),
-        Value::String(text) => text.clone(),
+        Value::String(text) => match input {
+            Input::Word(_) => forms::choice(words, text).to_owned(),
+            Input::Day => text.parse().map_or_else(|_| text.clone(), |day| words.day(day)),
+            _ => text.clone(),
+        },
         Value::Bool(true) => words.label(Label::RecordingYes).to_owned(),
         Value::Bool(false) => words.label(Label::RecordingNo).to_owned(),
         Value::Array(items) if items.iter().all(Value::is_string) => {
@@ -296,6 +299,7 @@ fn text(words: &Words, input: Input, value: &Value) -> String {
         Value::Object(fields) => {
             fields.values().map(|value| text(words, input, value)).collect::<Vec<_>>().join(" ")
         }
+        Value::Number(number) => words.decimal(&number.to_string()).into_owned(),
         other => other.to_string(),
     }
 }

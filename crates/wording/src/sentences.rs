@@ -53,7 +53,38 @@ pub(crate) enum Key {
 pub(crate) enum Value<'a> {
     Text(Cow<'a, str>),
     Number(i64),
+    /// A number with a point before its decimals, if it has any.
+    Decimal(String),
     Day(Day),
+}
+
+/// How a language writes numbers and days.
+pub(crate) struct Marks {
+    /// The plural rules. The build rejects a language without known rules.
+    pub(crate) plurals: Option<PluralRules>,
+    /// What stands before decimals.
+    pub(crate) decimal: &'static str,
+    /// A day, with `[year]`, `[month]` and `[day]` in their places.
+    pub(crate) day: &'static str,
+}
+
+impl Marks {
+    /// A number as the language writes it.
+    pub(crate) fn decimal<'t>(&self, number: &'t str) -> Cow<'t, str> {
+        if self.decimal == "." {
+            Cow::Borrowed(number)
+        } else {
+            Cow::Owned(number.replace('.', self.decimal))
+        }
+    }
+
+    /// A day as the language writes it.
+    pub(crate) fn day(&self, day: Day) -> String {
+        let written = day.to_string();
+        let (year, month_and_day) = written.split_once('-').unwrap_or((&written, ""));
+        let (month, of_month) = month_and_day.split_once('-').unwrap_or((month_and_day, ""));
+        self.day.replace("[year]", year).replace("[month]", month).replace("[day]", of_month)
+    }
 }
 
 impl Value<'_> {
@@ -63,6 +94,7 @@ impl Value<'_> {
         const DAY: usize = "2026-04-11".len();
         match self {
             Value::Text(text) => text.len(),
+            Value::Decimal(text) => text.len(),
             Value::Number(_) => NUMBER,
             Value::Day(_) => DAY,
         }
@@ -70,18 +102,18 @@ impl Value<'_> {
 }
 
 /// Formats a sentence.
-pub(crate) fn said(sentence: Sentence, values: &[Value<'_>], plurals: Option<&PluralRules>) -> String {
+pub(crate) fn said(sentence: Sentence, values: &[Value<'_>], marks: &Marks) -> String {
     let length = |piece: &Piece| match piece {
         Piece::Text(text) => text.len(),
         Piece::Argument(place) => values.get(*place).map_or(0, Value::length),
         Piece::Choice(_) => 0,
     };
     let mut said = String::with_capacity(sentence.iter().map(length).sum());
-    add(&mut said, sentence, values, plurals);
+    add(&mut said, sentence, values, marks);
     said
 }
 
-fn add(said: &mut String, sentence: Sentence, values: &[Value<'_>], plurals: Option<&PluralRules>) {
+fn add(said: &mut String, sentence: Sentence, values: &[Value<'_>], marks: &Marks) {
     for piece in sentence {
         match piece {
             Piece::Text(text) => said.push_str(text),
@@ -89,16 +121,19 @@ fn add(said: &mut String, sentence: Sentence, values: &[Value<'_>], plurals: Opt
             Piece::Argument(place) => match values.get(*place) {
                 Some(Value::Text(text)) => said.push_str(text),
                 Some(Value::Number(number)) => write!(said, "{number}").unwrap_or_default(),
-                Some(Value::Day(day)) => write!(said, "{day}").unwrap_or_default(),
+                Some(Value::Decimal(number)) => said.push_str(&marks.decimal(number)),
+                Some(Value::Day(day)) => said.push_str(&marks.day(*day)),
                 None => {}
             },
             Piece::Choice(choice) => {
                 let value = values.get(choice.of);
-                let fits = |(key, _): &&(Key, Sentence)| value.is_some_and(|value| key.fits(value, plurals));
+                let fits = |(key, _): &&(Key, Sentence)| {
+                    value.is_some_and(|value| key.fits(value, marks.plurals.as_ref()))
+                };
                 let chosen = choice.variants.iter().find(fits);
                 let variant = chosen.or_else(|| choice.variants.get(choice.otherwise));
                 if let Some((_, variant)) = variant {
-                    add(said, variant, values, plurals);
+                    add(said, variant, values, marks);
                 }
             }
         }
@@ -114,7 +149,7 @@ impl Key {
                 category.is_some_and(|category| *word == category_word(&category))
             }
             (Key::Number(key), Value::Number(number)) => key == number,
-            (Key::Number(_), Value::Text(_)) | (_, Value::Day(_)) => false,
+            (Key::Number(_), Value::Text(_)) | (_, Value::Day(_) | Value::Decimal(_)) => false,
         }
     }
 }
@@ -136,7 +171,7 @@ mod tests {
 
     use fluent_bundle::{FluentArgs, FluentBundle, FluentResource, FluentValue};
     use intl_pluralrules::PluralRuleType;
-    use unic_langid::langid;
+    use unic_langid::{LanguageIdentifier, langid};
 
     use super::*;
 
@@ -165,16 +200,40 @@ mod tests {
         })
     }
 
+    type Asked = &'static [(&'static str, &'static [&'static str])];
+
+    fn languages() -> [(LanguageIdentifier, &'static Sentences, Asked, &'static str); 2] {
+        [
+            (langid!("en"), &EN, ASKED_OF_EN, include_str!("../messages/en.ftl")),
+            (langid!("de"), &DE, ASKED_OF_DE, include_str!("../messages/de.ftl")),
+        ]
+    }
+
+    fn marks(language: &LanguageIdentifier) -> Marks {
+        let plurals = PluralRules::create(language.clone(), PluralRuleType::CARDINAL).ok();
+        Marks { plurals, decimal: ",", day: "[day].[month].[year]" }
+    }
+
     #[test]
     fn every_sentence_is_said_as_the_library_says_it() {
-        let mut library = FluentBundle::new(vec![langid!("en")]);
+        for (language, sentences, asked, text) in languages() {
+            each_sentence_is_said_as_the_library_says_it(&language, sentences, asked, text);
+        }
+    }
+
+    fn each_sentence_is_said_as_the_library_says_it(
+        language: &LanguageIdentifier,
+        sentences: &Sentences,
+        asked: Asked,
+        text: &str,
+    ) {
+        let mut library = FluentBundle::new(vec![language.clone()]);
         library.set_use_isolating(false);
-        let file = FluentResource::try_new(include_str!("../messages/en.ftl").to_owned()).unwrap();
-        library.add_resource(file).unwrap();
-        let plurals = PluralRules::create(langid!("en"), PluralRuleType::CARDINAL).unwrap();
-        assert_eq!(EN.messages.len(), ASKED_OF_EN.len());
+        library.add_resource(FluentResource::try_new(text.to_owned()).unwrap()).unwrap();
+        let marks = marks(language);
+        assert_eq!(sentences.messages.len(), asked.len());
         let mut told = BTreeSet::new();
-        for (sentence, (id, names)) in EN.messages.iter().zip(ASKED_OF_EN) {
+        for (sentence, (id, names)) in sentences.messages.iter().zip(asked) {
             let mut keys = Vec::new();
             chosen(sentence, &mut keys);
             let values_at = |place: usize| {
@@ -196,7 +255,7 @@ mod tests {
                         match value {
                             Value::Text(text) => FluentValue::String(text.clone()),
                             Value::Number(number) => FluentValue::from(*number),
-                            Value::Day(day) => FluentValue::String(day.to_string().into()),
+                            Value::Decimal(_) | Value::Day(_) => unreachable!("{id}"),
                         },
                     );
                 }
@@ -204,19 +263,29 @@ mod tests {
                 let mut faults = Vec::new();
                 let expected = library.format_pattern(pattern, Some(&arguments), &mut faults);
                 assert!(faults.is_empty(), "{id}: {faults:?}");
-                let said = said(sentence, &values, Some(&plurals));
+                let said = said(sentence, &values, &marks);
                 assert_eq!(said, expected, "{id}");
                 told.insert(said);
             }
         }
-        assert!(told.len() > EN.messages.len(), "the variants are told apart");
+        assert!(told.len() > sentences.messages.len(), "the variants are told apart");
     }
 
     #[test]
     fn every_label_is_said_as_the_library_says_it() {
-        let mut library = FluentBundle::new(vec![langid!("en")]);
+        for (language, sentences, _, text) in languages() {
+            each_label_is_said_as_the_library_says_it(&language, sentences, text);
+        }
+    }
+
+    fn each_label_is_said_as_the_library_says_it(
+        language: &LanguageIdentifier,
+        sentences: &Sentences,
+        text: &str,
+    ) {
+        let mut library = FluentBundle::new(vec![language.clone()]);
         library.set_use_isolating(false);
-        let file = FluentResource::try_new(include_str!("../messages/en.ftl").to_owned()).unwrap();
+        let file = FluentResource::try_new(text.to_owned()).unwrap();
         let ids: BTreeSet<String> = file
             .entries()
             .filter_map(|entry| match entry {
@@ -233,13 +302,17 @@ mod tests {
                 library.format_pattern(pattern, None, &mut Vec::new()).into_owned()
             })
             .collect();
-        assert_eq!(EN.labels, expected);
+        assert_eq!(sentences.labels, expected);
     }
 
     #[test]
-    fn a_day_stands_in_a_sentence_as_it_is_written_everywhere() {
+    fn days_and_decimals_stand_in_a_sentence_as_its_language_writes_them() {
         let day: Day = "2026-04-11".parse().unwrap();
-        let sentence: Sentence = &[Piece::Text("on "), Piece::Argument(0), Piece::Text(".")];
-        assert_eq!(said(sentence, &[Value::Day(day)], None), "on 2026-04-11.");
+        let sentence: Sentence =
+            &[Piece::Text("on "), Piece::Argument(0), Piece::Text(": "), Piece::Argument(1)];
+        let values = [Value::Day(day), Value::Decimal("2.5".to_owned())];
+        assert_eq!(said(sentence, &values, &marks(&langid!("de"))), "on 11.04.2026: 2,5");
+        let english = Marks { plurals: None, decimal: ".", day: "[year]-[month]-[day]" };
+        assert_eq!(said(sentence, &values, &english), "on 2026-04-11: 2.5");
     }
 }

@@ -5,8 +5,9 @@
 use combclear_domain::Day;
 use combclear_domain::basics::natural::sort_naturally;
 use combclear_domain::basics::verdict::Verdict;
-use combclear_domain::basics::words::{ApiaryName, ColonyName, HoldingName};
+use combclear_domain::basics::words::{ApiaryName, ColonyName, HoldingName, LotName};
 use combclear_domain::facts::holding::Holding;
+use combclear_domain::journal::{EntryId, Event};
 use combclear_domain::questions::due::{Due, DueKind, Weight};
 use combclear_domain::recording::{InsideCourse, what_is_inside};
 use combclear_domain::rules::leaflet::Leaflets;
@@ -50,6 +51,13 @@ pub struct VisitTask {
     pub line: String,
     /// The colonies.
     pub colonies: Vec<ColonyName>,
+    /// The number of the entry of the first dose, if the task is about a course.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 9_007_199_254_740_991i64))]
+    pub first_dose: Option<u64>,
+    /// The lots whose leaflet is to be read, if that is the task.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub leaflets_of: Vec<LotName>,
     /// Whether it must be done, is advised or is optional.
     pub weight: Weight,
     /// Whether its last day is past.
@@ -113,6 +121,8 @@ impl VisitSheet {
                 key: due.item.key.clone(),
                 line: visit.in_brief(words, due, on),
                 colonies: due.item.colonies.clone(),
+                first_dose: first_dose(holding, due.item.anchor),
+                leaflets_of: due.item.to_do.leaflets_of().to_vec(),
                 weight: due.item.weight,
                 overdue: due.item.overdue,
             })
@@ -153,4 +163,9 @@ impl VisitLine {
 
 fn in_a_line(words: &Words, InsideCourse { medicine, placed, number: _ }: &InsideCourse) -> String {
     say!(words, VisitInside, medicine = &*pieces::medicine(words, medicine), placed = placed)
+}
+
+fn first_dose(holding: &Holding, anchor: EntryId) -> Option<u64> {
+    let record = holding.entry(anchor)?;
+    matches!(record.event, Event::Administration(_)).then_some(record.seq)
 }

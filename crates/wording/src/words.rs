@@ -15,13 +15,12 @@ use unic_langid::LanguageIdentifier;
 
 use crate::Label;
 use crate::messages::Message;
-use crate::sentences::{self, Sentences, Value};
+use crate::sentences::{self, Marks, Sentences, Value};
 
 /// The sentences of one language, made only from its message file.
 pub struct Words {
     sentences: &'static Sentences,
-    /// The plural rules of the language. The build rejects a language without known rules.
-    plurals: Option<PluralRules>,
+    marks: Marks,
 }
 
 impl Words {
@@ -30,6 +29,25 @@ impl Words {
     pub fn english() -> &'static Words {
         static ENGLISH: LazyLock<Words> = LazyLock::new(|| Words::of(&sentences::EN));
         &ENGLISH
+    }
+
+    /// German.
+    #[must_use]
+    pub fn german() -> &'static Words {
+        static GERMAN: LazyLock<Words> = LazyLock::new(|| Words::of(&sentences::DE));
+        &GERMAN
+    }
+
+    /// Every language that there are words in.
+    #[must_use]
+    pub fn all() -> [&'static Words; 2] {
+        [Words::english(), Words::german()]
+    }
+
+    /// The words of a language, by its code; English if there are none.
+    #[must_use]
+    pub fn of_language(code: &str) -> &'static Words {
+        Words::all().into_iter().find(|words| words.language() == code).unwrap_or_else(Words::english)
     }
 
     /// The language code, as used on pages: `en`.
@@ -61,7 +79,28 @@ impl Words {
         let language = sentences.language.parse::<LanguageIdentifier>().ok();
         let plurals =
             language.and_then(|language| PluralRules::create(language, PluralRuleType::CARDINAL).ok());
-        Words { sentences, plurals }
+        let marks = Marks { plurals, decimal: ".", day: "[year]-[month]-[day]" };
+        let words = Words { sentences, marks };
+        let (decimal, day) = (words.named("mark-decimal"), words.named("page-date"));
+        let Words { sentences, marks } = words;
+        let marks =
+            Marks { decimal: decimal.unwrap_or(marks.decimal), day: day.unwrap_or(marks.day), ..marks };
+        Words { sentences, marks }
+    }
+
+    /// A day as it is written in this language.
+    pub(crate) fn day(&self, day: Day) -> String {
+        self.marks.day(day)
+    }
+
+    /// A number as it is written in this language.
+    pub(crate) fn decimal<'t>(&self, number: &'t str) -> Cow<'t, str> {
+        self.marks.decimal(number)
+    }
+
+    /// A label as it stands inside a sentence. German nouns keep their capital.
+    pub(crate) fn inside(&self, label: &str) -> String {
+        if self.language() == "de" { label.to_owned() } else { label.to_lowercase() }
     }
 
     /// Formats a message.
@@ -72,7 +111,7 @@ impl Words {
     fn put_together(&self, place: usize, values: &[Value<'_>]) -> String {
         // The build gives every message its index.
         let sentence = self.sentences.messages.get(place).copied().unwrap_or_default();
-        sentences::said(sentence, values, self.plurals.as_ref())
+        sentences::said(sentence, values, &self.marks)
     }
 }
 
@@ -179,7 +218,26 @@ macro_rules! written {
     )+};
 }
 
-written!(TimeOfDay, Instant, Quantity, Celsius, EntryId, Hash, KeyId);
+written!(TimeOfDay, Instant, EntryId, Hash, KeyId);
+
+/// Numbers with decimals, as the language writes them.
+macro_rules! decimals {
+    ($($number:ty),+) => {$(
+        impl<'a> Put<'a> for $number {
+            fn put(self) -> Value<'a> {
+                Value::Decimal(self.to_string())
+            }
+        }
+
+        impl<'a> Put<'a> for &$number {
+            fn put(self) -> Value<'a> {
+                Value::Decimal(self.to_string())
+            }
+        }
+    )+};
+}
+
+decimals!(Quantity, Celsius);
 
 /// Formats a message of the message file: `say!(words, SuperingStillIn, name = name)`.
 macro_rules! say {

@@ -46,7 +46,7 @@ pub(crate) fn print(text: &str) -> Result<(), Failure> {
 
 /// A text in which every character that is invisible or controls a terminal is written as its code point. Line breaks stay.
 pub(crate) fn seen(text: &str) -> String {
-    text.split('\n').map(combclear_papers::visible).collect::<Vec<_>>().join("\n")
+    text.split('\n').map(combclear_wording::visible::visible).collect::<Vec<_>>().join("\n")
 }
 
 /// Prints output for programs. A closed pipe (`| head`) is no failure.

@@ -141,7 +141,7 @@ fn files<'a>(ask: &'a args::Register, register: &Register) -> Result<Vec<(&'a Pa
 fn text(paper: &Paper) -> String {
     let mut text = format!("{}: {}\n", paper.title, paper.holding);
     for fact in &paper.facts {
-        text.push_str(&format!("{}: {}\n", fact.head, combclear_papers::visible(&fact.says)));
+        text.push_str(&format!("{}: {}\n", fact.head, combclear_wording::visible::visible(&fact.says)));
     }
     for sheet in &paper.sheets {
         text.push_str(&format!("\n{}\n{}\n", sheet.title, one(sheet)));

@@ -12,7 +12,7 @@ use combclear_domain::basics::words::{ApiaryName, ColonyName};
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::questions::timeline::Timeline;
 use combclear_domain::rules::leaflet::Leaflets;
-use combclear_papers::picture;
+use combclear_pictures as picture;
 use combclear_wording::supering::{SuperingReport, in_order};
 use combclear_wording::terminal::failures;
 use combclear_wording::{Label, Words};

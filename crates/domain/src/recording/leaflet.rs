@@ -3,13 +3,14 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
+use super::Written;
 use crate::basics::calendar::Day;
 use crate::basics::confidence::Confidence;
 use crate::basics::topic::Topic;
 use crate::basics::words::{LotName, NoWithdrawal};
 use crate::facts::history::{FlowBefore, Term, TermValue, Terms, label_revision};
 use crate::facts::holding::Holding;
-use crate::journal::event::{Confirmed, LeafletReading, StatedTerms};
+use crate::journal::event::{Confirmed, Event, LeafletReading, StatedTerms};
 use crate::rules::leaflet::{Force, Leaflet, Leaflets, Rule, Says};
 
 /// The questions for the leaflet of one lot.
@@ -70,15 +71,30 @@ const fn decides(topic: Topic) -> bool {
     !informs && !topic.is_stated()
 }
 
-/// The other values that a reading confirms.
-#[must_use]
-pub fn confirming(reading: LeafletReading, confirmed: impl IntoIterator<Item = Says>) -> LeafletReading {
-    LeafletReading { confirms: confirmed.into_iter().map(Confirmed::Value).collect(), ..reading }
+impl Written {
+    /// The same with the other values that a reading of a leaflet confirms.
+    ///
+    /// # Errors
+    /// A reading neither states a term or the revision nor confirms a value. Recorded, it would look as if somebody had read the leaflet.
+    pub fn confirming(mut self, confirms: &[Confirmed]) -> Result<Written, SaysNothing> {
+        for event in &mut self.events {
+            if let Event::LeafletReading(reading) = event {
+                let reading = LeafletReading { confirms: confirms.to_vec(), ..reading.as_ref().clone() };
+                if says_nothing(&reading) {
+                    return Err(SaysNothing);
+                }
+                *event = reading.into();
+            }
+        }
+        Ok(self)
+    }
 }
 
-/// Whether a reading neither states a term or the revision nor confirms a value. Recorded, it would look as if somebody had read it.
-#[must_use]
-pub fn says_nothing(reading: &LeafletReading) -> bool {
+/// A reading says nothing of what the leaflet says.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct SaysNothing;
+
+fn says_nothing(reading: &LeafletReading) -> bool {
     let LeafletReading { lot: _, revision, terms, confirms } = reading;
     revision.is_none() && *terms == StatedTerms::default() && confirms.is_empty()
 }

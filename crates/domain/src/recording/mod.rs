@@ -28,7 +28,7 @@ use crate::rules::leaflet::Leaflets;
 
 pub use corrected::{Changes, corrected};
 pub use from_record::{person_named_last, strips_not_said, what_is_inside};
-pub use leaflet::{LeafletQuestions, confirming, says_nothing};
+pub use leaflet::{LeafletQuestions, SaysNothing};
 pub use wrong::{InsideCourse, LeftOut, Wrong, WrongWith};
 
 /// A form as somebody filled it in.

@@ -4,13 +4,14 @@ use combclear_domain::Instant;
 use combclear_domain::journal::Checkpoint;
 use combclear_domain::questions::register::DocumentPart;
 use combclear_wording::pack::{self as say, Part};
+use combclear_wording::visible::visible;
 use combclear_wording::{Label, Words};
 use maud::{Markup, html};
 
 use super::{Input, Proofs, Put, checkpoint};
 use crate::exchange::notes;
 use crate::html;
-use crate::sheet::{Paper, visible, written};
+use crate::sheet::{Paper, written};
 
 /// The page that says what is in a pack.
 pub(super) fn page(words: &Words, input: &Input<'_>, paper: &Paper, put: &Proofs, made: Instant) -> String {

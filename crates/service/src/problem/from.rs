@@ -3,10 +3,12 @@
 use combclear_domain::journal::entry::EntryFault;
 use combclear_store::{RecordError, StoreError};
 use combclear_wording::refusals::Refused;
-use combclear_wording::{Label, Words, http, keeping, unreadable};
+use combclear_wording::reports::{Unanswered, Why};
+use combclear_wording::{Label, http, keeping, unreadable};
 
 use super::{Fault, Problem, ProblemKind, label};
 use crate::app::App;
+use crate::language::words;
 
 impl From<StoreError> for Problem {
     /// The location of the database goes to the log only: it concerns only the operator.
@@ -22,9 +24,24 @@ impl From<StoreError> for Problem {
             | StoreError::Damaged { .. } => ProblemKind::StoreUntrusted,
             _ => ProblemKind::StoreFailed,
         };
-        let Refused { message, help } = http::store(Words::english(), &error);
+        let Refused { message, help } = http::store(words(), &error);
         let fault = Fault::anywhere(message.clone(), help);
         Problem::new(kind, message).with(vec![fault])
+    }
+}
+
+impl From<Unanswered> for Problem {
+    fn from(unanswered: Unanswered) -> Problem {
+        let Unanswered { why, detail, faults } = unanswered;
+        let problem = match why {
+            Why::UnknownApiary => Problem::new(ProblemKind::UnknownApiary, detail),
+            Why::UnknownColony => Problem::new(ProblemKind::UnknownColony, detail),
+            Why::UnknownLot => Problem::new(ProblemKind::UnknownLot, detail),
+            Why::BadParameter => Problem::new(ProblemKind::BadParameter, detail),
+            Why::UnreadableForm => Problem::nothing_recorded(ProblemKind::UnreadableEntry, &detail),
+            Why::UntrueForm => Problem::nothing_recorded(ProblemKind::RefusedEntry, &detail),
+        };
+        problem.with(faults)
     }
 }
 
@@ -50,7 +67,7 @@ impl Sent {
 
     /// That the entry with this index cannot be true.
     fn untrue(self, index: usize, why: &str) -> String {
-        let words = Words::english();
+        let words = words();
         match self {
             Sent::Alone | Sent::InAddress => http::untrue(words, why),
             Sent::Batch(of) => http::untrue_in_batch(words, index.saturating_add(1), of, why),
@@ -77,7 +94,7 @@ impl Sent {
         let detail = match faults.as_slice() {
             [] => String::new(),
             [only] => only.detail.clone(),
-            [first, others @ ..] => http::and_more(Words::english(), &first.detail, others.len()),
+            [first, others @ ..] => http::and_more(words(), &first.detail, others.len()),
         };
         Problem::nothing_recorded(ProblemKind::UnreadableEntry, &detail).with(faults)
     }
@@ -85,7 +102,7 @@ impl Sent {
     /// The fault of an entry that cannot be read.
     pub(crate) fn fault(self, index: usize, fault: &EntryFault) -> Fault {
         // The pointer places the fault; a column without its line would only mislead.
-        let Refused { message, help } = unreadable::entry(Words::english(), fault);
+        let Refused { message, help } = unreadable::entry(words(), fault);
         Fault::at(self.pointer(index, &fault.pointer), message, help)
     }
 
@@ -93,22 +110,22 @@ impl Sent {
     pub(crate) fn not_recorded(self, error: RecordError) -> Problem {
         match error {
             RecordError::Refused { index, refusal, .. } => {
-                let Refused { message, help } = Refused::of(Words::english(), &refusal);
+                let Refused { message, help } = Refused::of(words(), &refusal);
                 let why = self.untrue(index, &message);
                 let fault = self.fault_at(index, &refusal.pointer, message, help);
                 Problem::nothing_recorded(ProblemKind::RefusedEntry, &why).with(vec![fault])
             }
             RecordError::Conflict { index, id } => {
-                let why = keeping::conflict(Words::english(), id);
+                let why = keeping::conflict(words(), id);
                 let problem = Problem::nothing_recorded(ProblemKind::SameIdOtherContent, &why);
                 problem.with(vec![self.fault_at(index, "/id", why, label(Label::HttpNewId).to_owned())])
             }
             RecordError::NoHolding { holding, near } => App::no_holding(&holding, near.as_ref()),
             RecordError::BegunBefore { holding } => {
-                let why = http::holding_exists(Words::english(), &holding);
+                let why = http::holding_exists(words(), &holding);
                 Problem::nothing_recorded(ProblemKind::HoldingExists, &why)
             }
-            RecordError::Busy => Problem::new(ProblemKind::StoreBusy, keeping::busy(Words::english())),
+            RecordError::Busy => Problem::new(ProblemKind::StoreBusy, keeping::busy(words())),
             RecordError::NotNext(broken) => {
                 tracing::error!(%broken, "an entry was sealed in the wrong place");
                 Problem::internal()

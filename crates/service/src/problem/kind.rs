@@ -1,10 +1,11 @@
 //! The list of problems.
 
 use axum::http::StatusCode;
-use combclear_wording::{Label, Words, http};
+use combclear_wording::{Label, http};
 use serde::{Serialize, Serializer};
 
 use super::label;
+use crate::language::words;
 
 macro_rules! problems {
     ($($kind:ident = $slug:literal, $status:ident, $title:expr, $page:expr;)+) => {
@@ -57,6 +58,7 @@ problems! {
         Label::ProblemMissingDocument, Label::ProblemMissingDocumentPage;
     UnknownColony = "unknown-colony", NOT_FOUND, Label::ProblemUnknownColony, Label::ProblemUnknownColonyPage;
     UnknownApiary = "unknown-apiary", NOT_FOUND, Label::ProblemUnknownApiary, Label::ProblemUnknownApiaryPage;
+    UnknownLot = "unknown-lot", NOT_FOUND, Label::ProblemUnknownLot, Label::ProblemUnknownLotPage;
     UnknownLeaflet = "unknown-leaflet", NOT_FOUND,
         Label::ProblemUnknownLeaflet, Label::ProblemUnknownLeafletPage;
     UnknownLaw = "unknown-law", NOT_FOUND, Label::ProblemUnknownLaw, Label::ProblemUnknownLawPage;
@@ -123,7 +125,7 @@ impl ProblemKind {
 
     /// Its page.
     pub(crate) fn page(self) -> String {
-        let status = http::status(Words::english(), &self.status().to_string());
+        let status = http::status(words(), &self.status().to_string());
         format!("{}\n\n{status}\n\n{}\n", self.title(), label(self.labels().1))
     }
 }

@@ -17,12 +17,14 @@ use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
 use combclear_wording::quoted::{cut, shortened};
 use combclear_wording::terminal::failures::did_you_mean;
-use combclear_wording::{Label, Words, http};
+use combclear_wording::{Label, http};
 use serde::Serialize;
 use utoipa::{IntoResponses, ToSchema};
 
 use crate::access::BY_KEY;
+use crate::language::words;
 
+pub(crate) use combclear_wording::reports::Fault;
 pub(crate) use from::Sent;
 pub(crate) use kind::ProblemKind;
 
@@ -49,21 +51,6 @@ pub(crate) struct Problem {
     errors: Vec<Fault>,
 }
 
-/// One fault of a request.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
-pub(crate) struct Fault {
-    /// Its place in the body, as a JSON pointer (RFC 6901). Empty for the whole body.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub(crate) pointer: Option<String>,
-    /// The part of the path, or the query parameter.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub(crate) parameter: Option<String>,
-    /// What is wrong.
-    pub(crate) detail: String,
-    /// How to fix it.
-    pub(crate) help: String,
-}
-
 /// The problems that any request can run into.
 #[expect(dead_code, reason = "stands for the responses in the document; handlers return `Problem`")]
 #[derive(IntoResponses)]
@@ -78,7 +65,7 @@ pub(crate) enum Problems {
 
 /// A text that stands fixed.
 pub(crate) fn label(label: Label) -> &'static str {
-    Words::english().label(label)
+    words().label(label)
 }
 
 impl Problem {
@@ -95,7 +82,7 @@ impl Problem {
 
     /// A problem for which nothing was recorded.
     pub(crate) fn nothing_recorded(kind: ProblemKind, why: &str) -> Problem {
-        Problem::new(kind, http::nothing_recorded(Words::english(), why))
+        Problem::new(kind, http::nothing_recorded(words(), why))
     }
 
     /// The problem of a part of the path or a query parameter that cannot be used.
@@ -130,7 +117,7 @@ impl Problem {
         near: Option<&str>,
         otherwise: impl Into<String>,
     ) -> Problem {
-        let help = near.map_or_else(|| otherwise.into(), |near| did_you_mean(Words::english(), near));
+        let help = near.map_or_else(|| otherwise.into(), |near| did_you_mean(words(), near));
         self.at_parameter(parameter, help)
     }
 
@@ -179,21 +166,6 @@ impl Problem {
 
 /// The most characters of a pointer or a path that are repeated.
 const POINTER_MOST: usize = 1_000;
-
-impl Fault {
-    /// A fault that is nowhere in the request.
-    pub(crate) fn anywhere(detail: impl Into<String>, help: impl Into<String>) -> Fault {
-        Fault { pointer: None, parameter: None, detail: detail.into(), help: help.into() }
-    }
-
-    pub(crate) fn at(
-        pointer: impl Into<String>,
-        detail: impl Into<String>,
-        help: impl Into<String>,
-    ) -> Fault {
-        Fault { pointer: Some(pointer.into()), parameter: None, detail: detail.into(), help: help.into() }
-    }
-}
 
 impl IntoResponse for Problem {
     /// Adds itself as an extension, so that [`finish`] can set the path.

@@ -13,11 +13,11 @@ use std::io::IsTerminal;
 
 use combclear_domain::basics::words::{HoldingName, Person};
 use combclear_domain::facts::holding::{Holding, Record as Entry};
+use combclear_domain::journal::event::Confirmed;
 use combclear_domain::journal::event::{Event, StrikeOut};
 use combclear_domain::journal::{Draft, Kind};
 use combclear_domain::recording::{
-    Changes, FilledIn, Wrong, WrongWith, confirming, copied, corrected, person_named_last, refusals,
-    says_nothing,
+    Changes, FilledIn, SaysNothing, Wrong, WrongWith, copied, corrected, person_named_last, refusals,
 };
 use combclear_domain::rules::leaflet::Leaflets;
 use combclear_domain::{Day, TimeOfDay};
@@ -199,18 +199,11 @@ fn prepare(record: &Record, holding: &Holding, leaflets: &Leaflets) -> Result<Re
                 texts: texts.clone(),
                 chosen: chosen.clone(),
             };
-            let mut written =
-                filled.write(holding, leaflets).map_err(|wrong| NotReady::Wrong(*kind, wrong))?;
-            for event in &mut written.events {
-                if let Event::LeafletReading(reading) = event {
-                    let reading = confirming(reading.as_ref().clone(), record.confirms.iter().cloned());
-                    if says_nothing(&reading) {
-                        let (empty, help) = (Label::RecordLeafletEmpty, Label::RecordLeafletEmptyHelp);
-                        return Err(Failure::new(empty, help).into());
-                    }
-                    *event = reading.into();
-                }
-            }
+            let written = filled.write(holding, leaflets).map_err(|wrong| NotReady::Wrong(*kind, wrong))?;
+            let confirms: Vec<Confirmed> = record.confirms.iter().cloned().map(Confirmed::Value).collect();
+            let written = written.confirming(&confirms).map_err(|SaysNothing| {
+                Failure::new(Label::RecordLeafletEmpty, Label::RecordLeafletEmptyHelp)
+            })?;
             let Preview { mut lines, left_open, twice: again } =
                 Preview::of(words, holding, leaflets, &written);
             lines.extend(left_open);

@@ -43,6 +43,9 @@ pub struct Item {
     /// The task with the facts shown to the keeper.
     #[serde(skip)]
     pub to_do: ToDo,
+    /// The entry that it comes from, by the first id of its chain of corrections.
+    #[serde(skip)]
+    pub anchor: EntryId,
     /// The entries that support it.
     pub grounds: Vec<EntryId>,
     /// Journal position of the last entry that affects it. It never falls while the item keeps its key.
@@ -108,6 +111,7 @@ fn item(holding: &Holding, trails: &mut Trails<'_>, group: &[Task], as_of: Day) 
         weight: first.weight,
         overdue: first.days.by.is_some_and(|by| by < as_of),
         to_do: first.to_do.clone(),
+        anchor: first.anchor,
         grounds,
         sequence: last.seq,
         recorded_at: last.recorded_at,

@@ -149,3 +149,17 @@ pub enum ToDo {
         gap: Box<Gap>,
     },
 }
+
+impl ToDo {
+    /// The lots whose leaflet is to be read, if that is the task.
+    #[must_use]
+    pub fn leaflets_of(&self) -> &[LotName] {
+        if let ToDo::ReadLeaflet { lots, .. }
+        | ToDo::RecordMissing { lots, supplied_by: Kind::LeafletReading, .. } = self
+        {
+            lots
+        } else {
+            &[]
+        }
+    }
+}

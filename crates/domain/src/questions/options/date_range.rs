@@ -75,6 +75,12 @@ impl Span {
         }
     }
 
+    /// One day.
+    #[must_use]
+    pub const fn day(on: Day) -> Span {
+        Span { from: on, to: on }
+    }
+
     /// The first day.
     #[must_use]
     pub const fn from(self) -> Day {

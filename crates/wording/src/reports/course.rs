@@ -9,13 +9,14 @@ use combclear_domain::facts::history::{Course, Doses, End, Stay, Terms};
 use combclear_domain::journal::EntryId;
 use combclear_domain::questions::register::SaidBy;
 use combclear_domain::rules::leaflet::{Force, Rule};
-use combclear_wording::supering::CourseReport;
 use serde::Serialize;
-use utoipa::ToSchema;
+
+use crate::supering::CourseReport;
 
 /// A course in one colony at the end of a day.
-#[derive(Debug, Serialize, ToSchema)]
-pub(crate) struct ColonyCourse {
+#[derive(Debug, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct ColonyCourse {
     /// Which course it is.
     #[serde(flatten)]
     course: CourseReport,
@@ -32,16 +33,18 @@ pub(crate) struct ColonyCourse {
 }
 
 /// A day, and the entry that recorded the event.
-#[derive(Debug, Serialize, ToSchema)]
-pub(crate) struct Happened {
+#[derive(Debug, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct Happened {
     /// The day.
-    pub(crate) on: Day,
+    pub on: Day,
     /// The entry.
-    pub(crate) entry: EntryId,
+    pub entry: EntryId,
 }
 
 /// The end of a course in a colony.
-#[derive(Debug, Serialize, ToSchema)]
+#[derive(Debug, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 #[serde(tag = "state", rename_all = "snake_case")]
 enum EndReport {
     /// No end is recorded: a strip or another carrier is still in.
@@ -63,7 +66,8 @@ enum EndReport {
 }
 
 /// The terms of a course, each with its origin.
-#[derive(Debug, Serialize, ToSchema)]
+#[derive(Debug, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 struct TermsReport {
     /// Whether honey supers may be on while it is in.
     supers_during: Option<SupersTerm>,
@@ -82,7 +86,8 @@ struct TermsReport {
 }
 
 /// A length of stay, which may depend on brood.
-#[derive(Debug, Serialize, ToSchema)]
+#[derive(Debug, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 struct StayReport {
     /// With brood absent or at its lowest.
     absent_or_lowest: Option<DaysTerm>,
@@ -93,7 +98,8 @@ struct StayReport {
 macro_rules! terms {
     ($($(#[$doc:meta])+ $term:ident($value:ty);)+) => {$(
         $(#[$doc])+
-        #[derive(Debug, Serialize, ToSchema)]
+        #[derive(Debug, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
         struct $term {
             /// The value in use.
             value: $value,
@@ -150,7 +156,7 @@ terms! {
 
 impl ColonyCourse {
     /// The course at the end of a day.
-    pub(crate) fn of(course: &Course, on: Day) -> ColonyCourse {
+    pub(super) fn of(course: &Course, on: Day) -> ColonyCourse {
         ColonyCourse {
             course: CourseReport::of(course),
             doses: course.doses_by(on).map(|dose| Happened { on: dose.on, entry: dose.entry }).collect(),
@@ -164,7 +170,7 @@ impl ColonyCourse {
 
 impl ColonyCourse {
     /// Every entry that it names; some stand in it several times.
-    pub(crate) fn entries(&self) -> Vec<EntryId> {
+    pub(super) fn entries(&self) -> Vec<EntryId> {
         let end = match self.end {
             EndReport::Open => None,
             EndReport::Out { entry, .. } | EndReport::NotSaid { entry, .. } => Some(entry),

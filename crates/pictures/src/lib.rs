@@ -3,15 +3,15 @@
 //!
 //! The days run from left to right. Nothing is told by colour: a barred day is hatched, one that is not known is dotted, and what is
 //! in is a filled bar. The same timelines give the same bytes.
+#![deny(missing_docs)]
 
 use combclear_domain::Day;
 use combclear_domain::basics::verdict::Verdict;
 use combclear_domain::basics::words::ApiaryName;
 use combclear_domain::questions::timeline::{Band, Timeline};
+use combclear_wording::visible::visible;
 use combclear_wording::{Words, timeline};
 use maud::{Markup, html};
-
-use crate::sheet::visible;
 
 /// The media type of a picture.
 pub const MEDIA_TYPE: &str = "image/svg+xml";

@@ -1,0 +1,111 @@
+// The answers of the service, worked out on this phone from its copy of the journal and from what was not sent yet. The program for it
+// is the service's own, as WebAssembly; where the service was built without it, nothing is worked out here.
+
+import { batches, copyOf, forgetCopy, pagesOf } from "./kept.js";
+import { language } from "./words.js";
+
+/** @type {Promise<((task: string) => any) | undefined> | undefined} */
+let loaded;
+/** The last entry that the program has of each holding. @type {Map<string, number>} */
+const tips = new Map();
+/** What it expects to be recorded of each holding, by number. @type {Map<string, string>} */
+const expected = new Map();
+
+/** @returns {Promise<((task: string) => any) | undefined>} */
+function program() {
+  loaded ??= load().catch(() => {
+    loaded = undefined;
+    return undefined;
+  });
+  return loaded;
+}
+
+async function load() {
+  const fetched = await fetch("/page/engine.wasm");
+  if (!fetched.ok) return undefined;
+  const { instance } = await WebAssembly.instantiate(await fetched.arrayBuffer(), {});
+  const { memory, room, work: toWork, outcome } = /** @type {any} */ (instance.exports);
+  return (/** @type {string} */ task) => {
+    const bytes = new TextEncoder().encode(task);
+    try {
+      const at = room(bytes.length);
+      new Uint8Array(memory.buffer, at, bytes.length).set(bytes);
+      const length = toWork();
+      return JSON.parse(new TextDecoder().decode(new Uint8Array(memory.buffer, outcome(), length)));
+    } catch (error) {
+      // Nothing that it holds counts any more.
+      loaded = undefined;
+      tips.clear();
+      expected.clear();
+      throw error;
+    }
+  };
+}
+
+/** The holding that a path is about. @param {string} path */
+export const holdingOf = (path) => /^\/holdings\/([^/?]+)\//.exec(path)?.slice(1).map(decodeURIComponent)[0];
+
+/** @typedef {{ status: number, media_type: string, body: any, at: string, waiting: number }} Answer */
+
+/** One question after the other: two at a time would tell the program the same page twice. @type {Promise<unknown>} */
+let turn = Promise.resolve();
+
+/**
+ * What the service would answer, if it can be worked out here.
+ * @param {string} path @param {unknown} body @param {Date} now @param {string} today
+ * @returns {Promise<Answer | undefined>}
+ */
+export function workedOut(path, body, now, today) {
+  const answer = turn.then(() => work(path, body, now, today));
+  turn = answer.catch(() => undefined);
+  return answer;
+}
+
+/**
+ * @param {string} path @param {unknown} body @param {Date} now @param {string} today
+ * @returns {Promise<Answer | undefined>}
+ */
+async function work(path, body, now, today) {
+  const holding = holdingOf(path);
+  if (holding === undefined) return undefined;
+  const [copy, tell] = await Promise.all([copyOf(holding), program()]);
+  if (!copy || !tell) return undefined;
+  if (!await caughtUp(tell, holding)) return undefined;
+  const waiting = (await batches()).filter((batch) => batch.holding === holding && !batch.refused);
+  const numbers = `${tips.get(holding)}: ${waiting.map((batch) => batch.number)}`;
+  const time = now.toISOString();
+  if (expected.get(holding) !== numbers) {
+    tell(JSON.stringify({ expect: { holding, batches: waiting.map((batch) => batch.entries), now: time, language: language() } }));
+    expected.set(holding, numbers);
+  }
+  const text = body === undefined ? undefined : JSON.stringify(body);
+  const answer = tell(JSON.stringify({ answer: { path, body: text, now: time, today, language: language() } }));
+  return answer?.status ? { ...answer, at: copy.at, waiting: waiting.length } : undefined;
+}
+
+/** Takes in what the copy has and the program has not. @param {(task: string) => any} tell @param {string} holding */
+async function caughtUp(tell, holding) {
+  for (const page of await pagesOf(holding, tips.get(holding) ?? 0)) {
+    const { tip, broken } = tell(`{"take_in":{"holding":${JSON.stringify(holding)},"page":${page.text}}}`);
+    if (broken) {
+      // The copy is of no use: it is fetched again when there is signal.
+      tell(JSON.stringify({ forget: { holding } }));
+      tips.delete(holding);
+      expected.delete(holding);
+      await forgetCopy(holding);
+      return false;
+    }
+    tips.set(holding, tip);
+  }
+  return tips.has(holding);
+}
+
+/** Forgets a holding, as its copy was forgotten. @param {string} holding */
+export function forget(holding) {
+  turn = turn.then(async () => {
+    (await loaded)?.(JSON.stringify({ forget: { holding } }));
+    tips.delete(holding);
+    expected.delete(holding);
+  });
+  return turn;
+}

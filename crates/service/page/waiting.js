@@ -1,0 +1,79 @@
+// What was written down on this phone and is not recorded: how much of it there is, what became of it, and what it puts in doubt.
+
+import { send } from "./sync.js";
+import { batches, dropBatch, keepBatch } from "./kept.js";
+import { dateAndTime } from "./clock.js";
+import { bar, button, el, show } from "./draw.js";
+import { word } from "./words.js";
+
+/** @typedef {import("./kept.js").Batch} Batch */
+
+/** The address of the list. No holding is called so, since those begin with a stroke. */
+export const LIST = "#waiting";
+
+/** Says on every screen how much waits. */
+export async function sayHowMuch() {
+  const all = await batches();
+  const refused = all.some((batch) => batch.refused);
+  const text = refused ? word("some_refused") : word("some_wait", { number: all.length });
+  const line = /** @type {HTMLElement} */ (document.getElementById("waiting"));
+  line.replaceChildren(...all.length > 0 ? [el("a", { href: LIST, class: refused ? "fault" : "" }, text)] : []);
+}
+
+/** What waits, one by one. */
+export async function list() {
+  const all = await batches();
+  const sendNow = async () => {
+    await send();
+    await list();
+  };
+  show(word("waiting"), el("nav", {}, button(word("back"), () => history.back())), el("h1", {}, word("waiting")),
+    el("p", {}, word(all.length > 0 ? "waiting_hint" : "nothing_waits")), el("ul", {}, all.map(batchLine)));
+  bar(...all.some((batch) => !batch.refused) ? [button(word("send_now"), () => void sendNow(), "go")] : []);
+}
+
+/** @param {Batch} batch */
+function batchLine(batch) {
+  const again = async () => {
+    const { refused, ...rest } = batch;
+    await keepBatch(rest);
+    await send();
+    await list();
+  };
+  const throwAway = async () => {
+    await dropBatch(/** @type {number} */ (batch.number));
+    dispatchEvent(new Event("waiting"));
+    await list();
+  };
+  // A slip of a thumb throws nothing away.
+  const sure = button(word("throw_away"), () => sure.replaceWith(button(word("throw_away_sure"), () => void throwAway())));
+  return el("li", { class: "row" }, el("div", { class: "what" },
+    batch.lines.map((line) => el("p", {}, line)),
+    el("p", { class: "faint" }, `${batch.holding}, ${dateAndTime(batch.made)}`),
+    batch.refused && reasons(batch.refused)),
+    batch.refused && button(word("send_again"), () => void again()), batch.refused && sure);
+}
+
+/** @param {NonNullable<Batch["refused"]>} refused */
+function reasons({ detail, errors }) {
+  const all = errors.length > 0 ? errors : [{ detail, help: "" }];
+  return all.flatMap((fault) => [el("p", { class: "fault" }, `${word("refused")}: ${fault.detail}`), el("p", {}, fault.help)]);
+}
+
+/**
+ * Which colonies an answer may be wrong about, since something was written down here that is not in it: what was refused, and whatever
+ * waits if the answer was not worked out here.
+ * @param {string} holding @param {{ here?: boolean }} answer
+ * @returns {Promise<(colony: string) => boolean>}
+ */
+export async function inDoubt(holding, answer) {
+  const left = (await batches()).filter((batch) => batch.holding === holding && (batch.refused || !answer.here));
+  const named = left.flatMap((batch) => batch.entries.map(names));
+  return (colony) => named.some((names) => names.length === 0 || names.includes(colony));
+}
+
+/** The colonies that an entry names. None means that it may be about any. @param {any} entry @returns {string[]} */
+function names({ body }) {
+  const given = (body.given ?? []).flatMap((/** @type {any} */ part) => part.colonies ?? []);
+  return [body.colony, body.into, ...(body.colonies ?? []), ...given].filter(Boolean);
+}
