@@ -20,6 +20,7 @@ mod freshness;
 mod health;
 mod holdings;
 mod keys;
+mod languages;
 mod laws;
 mod layers;
 mod leaflets;

@@ -36,7 +36,7 @@ async fn the_page_is_served_with_all_that_it_needs_and_may_fetch_nothing_from_el
     seen.dedup();
     // The program that answers without signal is there if it was built.
     seen.retain(|path| !path.ends_with(".wasm"));
-    assert_eq!(seen.len(), 21, "{seen:?}");
+    assert_eq!(seen.len(), 22, "{seen:?}");
     bench.get("/page/pge.js").await.problem(404, "unknown-path", "/page/pge.js");
 }
 

@@ -385,6 +385,76 @@ def the_desk(phone, service):
     phone.look("desk-journal")
 
 
+def odd_phones(program, axe, pictures):
+    """A phone whose clock is a day off, one that has no room left, two tabs of one phone, and a page that is older than the service."""
+    service = Service(program, "demo/holding.jsonl")
+    line_out = Line(service.address)
+    phone = Phone(line_out.address, axe, pictures)
+    # A day ahead: it is said, the page goes by the service, and so does an entry.
+    off = "const now = Date.now; Date.now = () => now() + 864e5; const Then = Date; " \
+        "Date = class extends Then { constructor(...of) { if (of.length) super(...of); else super(Then.now()); } };"
+    script = phone.browser.execute_cdp_cmd("Page.addScriptToEvaluateOnNewDocument", {"source": off})
+    phone.open("/#/demo/Saltwend")
+    phone.heading("Saltwend")
+    phone.one("#clock", "about 24 h ahead")
+    today = time.strftime("%Y-%m-%d")
+    assert phone.one("main .faint", today)
+    phone.open("/#/demo/Saltwend/write/inspection")
+    phone.heading("A hive inspected")
+    assert phone.one("#field-on").get_attribute("value") == today
+    phone.look("clock-off")
+    phone.browser.execute_cdp_cmd("Page.removeScriptToEvaluateOnNewDocument", script)
+    phone.open("/#/demo/Saltwend")
+    phone.wait("end of the note", lambda: not phone.browser.find_elements(By.ID, "clock"))
+    # No room: with signal it is sent at once, without it is said that nothing was written down.
+    before = service.entries("demo")
+    is_ready_for_no_signal(phone, before)
+    full = "IDBObjectStore.prototype.put = function () { throw new DOMException('full', 'QuotaExceededError'); };"
+    script = phone.browser.execute_cdp_cmd("Page.addScriptToEvaluateOnNewDocument", {"source": full})
+    inspect(phone, "Saltwend", "M1")
+    phone.tap(".bar button", "Record")
+    phone.one("#said", "Recorded")
+    assert service.entries("demo") == before + 1
+    inspect(phone, "Saltwend", "M2")
+    line_out.cut()
+    phone.tap(".bar button", "Record")
+    phone.one("#faults .fault", "not reached")
+    phone.one("#faults", "no room")
+    assert service.entries("demo") == before + 1
+    line_out.mend()
+    phone.browser.execute_cdp_cmd("Page.removeScriptToEvaluateOnNewDocument", script)
+    # Two tabs: what one wrote down without signal, the other sends too. It is recorded once.
+    phone.open("/#/demo/Saltwend")
+    phone.heading("Saltwend")
+    line_out.cut()
+    inspect(phone, "Saltwend", "M3")
+    phone.tap(".bar button", "Record")
+    phone.one("#waiting", "Not sent yet: 1")
+    first = phone.browser.current_window_handle
+    phone.browser.switch_to.new_window("tab")
+    phone.browser.get(line_out.address + "/#waiting")
+    phone.one("#waiting", "Not sent yet: 1")
+    phone.browser.execute_script("document.querySelector('.bar button').dataset.there = 'yes'")
+    line_out.mend()
+    other = phone.browser.current_window_handle
+    for tab in (first, other):
+        phone.browser.switch_to.window(tab)
+        phone.browser.execute_script("dispatchEvent(new Event('online'))")
+    phone.wait("end of waiting", lambda: waiting(phone) == "")
+    assert service.entries("demo") == before + 2
+    phone.browser.close()
+    phone.browser.switch_to.window(first)
+    # The service has a newer page by now.
+    newer = "const sent = fetch; window.fetch = async (path, init) => String(path).endsWith('version.json') " \
+        "? new Response(JSON.stringify({ version: 'newer', engine: true })) : sent(path, init);"
+    phone.browser.execute_script(newer + "dispatchEvent(new Event('online'))")
+    phone.one("#older", "newer page")
+    phone.look("older-page")
+    phone.said()
+    phone.end()
+    service.end()
+
+
 def keys(program, axe, pictures):
     """Behind keys, whoever signs in with one for reading sees nothing to write; an ended key is told; entries of one key are not sent with
     another."""
@@ -486,6 +556,26 @@ def by_keyboard(program, axe, pictures):
     assert service.entries("demo") == before + 1
     phone.end()
     service.end()
+
+
+def the_own_order(phone, service):
+    """The hives come in the order in which the keeper walks, once it was tapped; those that were not tapped come last."""
+    phone.open("/#/demo/Oxmarl")
+    phone.heading("Oxmarl")
+    first = lambda: [row.text.split()[0] for row in phone.browser.find_elements(By.CSS_SELECTOR, "#hives li")]
+    before = first()
+    phone.tap("a", "The order in which you walk")
+    phone.heading("The order in which you walk")
+    for name in (before[3], before[1], before[0]):
+        phone.tap(f"#walk-{name}")
+    phone.one(f"#walk-{before[0]}", "3. ")
+    # A slip is taken back with another tap.
+    phone.tap(f"#walk-{before[1]}")
+    phone.look("order")
+    phone.tap(".bar button", "Keep this order")
+    phone.heading("Oxmarl")
+    walked = [before[3], before[0]]
+    assert first() == walked + [name for name in before if name not in walked], first()
 
 
 def on_paper(phone, service):
@@ -912,7 +1002,7 @@ def main():
     service = Service(program, "demo/holding.jsonl")
     phone = Phone(service.address, axe, folder)
     try:
-        for part in (a_visit, a_task_that_is_done, faults, markup_in_a_name, the_desk, on_paper):
+        for part in (a_visit, a_task_that_is_done, faults, markup_in_a_name, the_desk, the_own_order, on_paper):
             began = time.monotonic()
             part(phone, service)
             print(f"{part.__name__}: {time.monotonic() - began:.1f} s")
@@ -923,6 +1013,7 @@ def main():
     without_signal(program, axe, folder)
     a_round(program, axe, folder)
     a_conflict(program, axe, folder)
+    odd_phones(program, axe, folder)
     keys(program, axe, folder)
     german(program, axe, folder)
     by_keyboard(program, axe, folder)

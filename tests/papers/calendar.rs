@@ -147,7 +147,7 @@ fn check_lines(text: &str) {
 fn every_item_of_the_demo_with_a_day_is_an_event_of_whole_days_with_its_id_and_its_sequence_and_one_without_a_to_do()
  {
     let report = report("2026-08-29", "2026-10-27");
-    let text = calendar(&report);
+    let text = calendar(Words::english(), &report);
     check_lines(&text);
     let events = events(&text);
     let to_dos = to_dos(&text);
@@ -192,18 +192,19 @@ fn every_item_of_the_demo_with_a_day_is_an_event_of_whole_days_with_its_id_and_i
 #[test]
 fn the_same_task_keeps_its_id_from_day_to_day() {
     let (one, next) = (report("2026-08-29", "2026-10-27"), report("2026-08-30", "2026-10-27"));
-    let (before, after) = (events(&calendar(&one)), events(&calendar(&next)));
+    let (before, after) =
+        (events(&calendar(Words::english(), &one)), events(&calendar(Words::english(), &next)));
     let kept = before.iter().filter(|(id, event)| after.get(*id) == Some(*event)).count();
     // What is overdue moves to the day asked about.
     let overdue = one.items().filter(|due| due.item.overdue).count();
     assert!(kept + 2 + overdue >= before.len(), "{kept} of {}", before.len());
-    assert_eq!(calendar(&one), calendar(&one));
+    assert_eq!(calendar(Words::english(), &one), calendar(Words::english(), &one));
 }
 
 #[test]
 fn an_item_without_a_last_day_is_an_event_of_its_first_day() {
     let day = "2026-12-31".parse().unwrap();
-    let events = events(&calendar(&with_item("text", Some(day), None, 1)));
+    let events = events(&calendar(Words::english(), &with_item("text", Some(day), None, 1)));
     let event = events.values().next().unwrap();
     assert_eq!((event["DTSTART"].as_str(), event["DTEND"].as_str()), ("20261231", "20270101"));
 }
@@ -211,14 +212,14 @@ fn an_item_without_a_last_day_is_an_event_of_its_first_day() {
 #[test]
 fn an_item_of_which_nobody_stated_the_first_day_is_an_event_of_its_last() {
     let last = "2026-05-09".parse().unwrap();
-    let events = events(&calendar(&with_item("text", None, Some(last), 1)));
+    let events = events(&calendar(Words::english(), &with_item("text", None, Some(last), 1)));
     let event = events.values().next().unwrap();
     assert_eq!((event["DTSTART"].as_str(), event["DTEND"].as_str()), ("20260509", "20260510"));
 }
 
 #[test]
 fn an_item_without_any_day_is_a_to_do_and_names_none() {
-    let text = calendar(&with_item("text", None, None, 1));
+    let text = calendar(Words::english(), &with_item("text", None, None, 1));
     assert!(events(&text).is_empty());
     let to_dos = to_dos(&text);
     let to_do = to_dos.values().next().unwrap();
@@ -237,7 +238,7 @@ fn the_end_is_the_day_after_the_last_over_the_end_of_february_too() {
         ("2027-03-05", "2027-03-01", "20270302"),
     ] {
         let report = with_item("text", Some(from.parse().unwrap()), Some(by.parse().unwrap()), 1);
-        let events = events(&calendar(&report));
+        let events = events(&calendar(Words::english(), &report));
         let event = events.values().next().unwrap();
         assert_eq!(event["DTEND"], end);
         assert!(event["DTSTART"] < event["DTEND"]);
@@ -246,7 +247,8 @@ fn the_end_is_the_day_after_the_last_over_the_end_of_february_too() {
 
 #[test]
 fn past_the_last_nameable_day_no_end_is_named_and_a_sequence_stays_a_whole_number_of_the_standard() {
-    let events = events(&calendar(&with_item("text", Some(Day::LAST), Some(Day::LAST), u64::MAX)));
+    let events =
+        events(&calendar(Words::english(), &with_item("text", Some(Day::LAST), Some(Day::LAST), u64::MAX)));
     let event = events.values().next().unwrap();
     assert_eq!((event.get("DTEND"), event["SEQUENCE"].as_str()), (None, "2147483647"));
     assert_eq!(event["DTSTAMP"], "20260411T081530Z");
@@ -254,7 +256,7 @@ fn past_the_last_nameable_day_no_end_is_named_and_a_sequence_stays_a_whole_numbe
 
 #[test]
 fn names_with_marks_of_the_format_are_escaped() {
-    let text = calendar(&with_item("text", Some("2026-05-01".parse().unwrap()), None, 1));
+    let text = calendar(Words::english(), &with_item("text", Some("2026-05-01".parse().unwrap()), None, 1));
     assert!(text.contains("\r\nNAME:Combclear: what is due\\, one\\, two\\; three\\\\four\r\n"), "{text}");
     let events = events(&text);
     let event = events.values().next().unwrap();
@@ -267,7 +269,7 @@ fn a_calendar_of_nothing_is_a_calendar() {
     let empty = Holding::new("empty".parse().unwrap());
     let span = Span::new("2026-04-18".parse().unwrap(), "2026-06-16".parse().unwrap()).unwrap();
     let report = of_holding(&empty, span);
-    insta::assert_snapshot!(calendar(&report).replace("\r\n", "\n"));
+    insta::assert_snapshot!(calendar(Words::english(), &report).replace("\r\n", "\n"));
 }
 
 proptest! {
@@ -276,7 +278,7 @@ proptest! {
     #[test]
     // Begins with a letter: the other parser loses a leading colon.
     fn any_text_comes_back_as_it_was_and_no_line_is_too_long(said in "[a-z][ -~äß🐝,;\\\\\n\t]{0,300}") {
-        let text = calendar(&with_item(&said, Some("2026-05-01".parse().unwrap()), None, 1));
+        let text = calendar(Words::english(), &with_item(&said, Some("2026-05-01".parse().unwrap()), None, 1));
         check_lines(&text);
         let unfolded = text.replace("\r\n ", "");
         let line = unfolded.lines().find_map(|line| line.strip_prefix("DESCRIPTION:")).unwrap();

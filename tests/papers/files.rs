@@ -3,12 +3,13 @@
 use std::io::{Cursor, Read};
 use std::path::PathBuf;
 
-use combclear_domain::basics::words::MediaType;
+use combclear_domain::basics::words::{ApiaryName, MediaType};
 use combclear_domain::journal::{Content, Hash};
 use combclear_domain::questions::register::Register;
-use combclear_papers::Typesetter;
 use combclear_papers::look::cautions;
-use combclear_papers::pack::{FILES, Found, Input, Packer, wanted};
+use combclear_papers::pack::{FILES, Found, Input, Packer, seasons, wanted};
+use combclear_papers::{Paper, Typesetter, html};
+use combclear_testkit::files::demo_holding;
 use combclear_wording::register::RegisterReport;
 use combclear_wording::{Label, Words};
 
@@ -38,7 +39,8 @@ fn packed(report: &Register, typesetter: Option<&dyn Typesetter>, found: impl Fn
         packer.document(document, &found(document.content)).unwrap();
     }
     let mut told = 0;
-    let pack = packer.finish(&Input { register: report, gaps: None, typesetter }, |_| told += 1).unwrap();
+    let input = Input { words: Words::english(), register: report, gaps: None, seasons: &[], typesetter };
+    let pack = packer.finish(&input, |_| told += 1).unwrap();
     assert!(told <= FILES);
     pack.into_inner()
 }
@@ -63,6 +65,48 @@ fn python_opens_the_pack_and_finds_every_file_as_its_sum_says() {
     std::fs::write(&without, packed(&report, None, found)).unwrap();
     let files = python("check_zip.py", &[without]);
     assert!(files.contains("register.html") && !files.contains("register.pdf"), "{files}");
+}
+
+#[test]
+fn the_pack_shows_the_season_of_each_apiary_and_the_index_leads_to_it() {
+    let (holding, leaflets, on) =
+        (demo_holding(), combclear_leaflets::builtin().unwrap(), "2026-08-29".parse().unwrap());
+    let report = demo();
+    for words in Words::all() {
+        let drawn = seasons(words, &holding, leaflets, on);
+        // Every apiary of the demo has colonies on that day.
+        let apiaries: Vec<&str> = holding.apiaries().map(ApiaryName::as_str).collect();
+        assert_eq!(drawn.iter().map(|season| season.apiary.as_str()).collect::<Vec<_>>(), apiaries);
+        let input = Input { words, register: &report, gaps: None, seasons: &drawn, typesetter: None };
+        let pack = Packer::begin(Cursor::new(Vec::new()), made()).finish(&input, |_| ()).unwrap();
+        let mut pack = zip::ZipArchive::new(pack).unwrap();
+        let mut text_of = |name: &str| {
+            let mut text = String::new();
+            pack.by_name(name).unwrap().read_to_string(&mut text).unwrap();
+            text
+        };
+        let (index, sums) = (text_of("index.html"), text_of("SHA256SUMS"));
+        assert!(index.contains(&format!("lang=\"{}\"", words.language())), "{index}");
+        for (place, season) in drawn.iter().enumerate() {
+            let name = format!("seasons/{:02}-{}.svg", place + 1, season.apiary);
+            assert_eq!(text_of(&name), season.drawn, "{name}");
+            assert!(index.contains(&format!("href=\"{name}\"")) && sums.contains(&name), "{name}");
+        }
+    }
+}
+
+#[test]
+fn the_register_is_written_in_each_language_with_the_same_facts() {
+    let report = demo();
+    let [english, german] = Words::all().map(|words| html::page(&Paper::of(words, &report, None)));
+    assert!(english.contains("lang=\"en\"") && german.contains("lang=\"de\""));
+    // What people wrote stays as it was written, as often as in English; so do the days.
+    for text in ["Perpetua Saltmarrow (demo)", "Palestrip 500 (demo)", "2026-07-11"] {
+        assert!(english.contains(text));
+        assert_eq!(english.matches(text).count(), german.matches(text).count(), "{text}");
+    }
+    assert_eq!(english.matches("<tr>").count(), german.matches("<tr>").count());
+    assert!(german.contains("Wartezeit") && !german.contains("Withdrawal"), "{german}");
 }
 
 fn names(pack: &zip::ZipArchive<Cursor<Vec<u8>>>) -> Vec<String> {

@@ -13,6 +13,7 @@ use combclear_domain::questions::register::LotTotal;
 use combclear_domain::rules::law::Field;
 use combclear_papers::exchange::Exchange;
 use combclear_papers::{Paper, html};
+use combclear_wording::Words;
 use combclear_wording::gaps::{GapReport, GapsReport};
 
 use super::making::{autumn, copied, demo, hard, vets};
@@ -20,16 +21,17 @@ use super::making::{autumn, copied, demo, hard, vets};
 #[test]
 fn the_demo_as_a_page() {
     // One tag per line, so that a change is easy to find.
-    insta::assert_snapshot!(html::page(&Paper::of(&demo(), None)).replace("><", ">\n<"));
+    insta::assert_snapshot!(html::page(&Paper::of(Words::english(), &demo(), None)).replace("><", ">\n<"));
 }
 
 #[test]
 fn the_demo_as_text() {
     let mut text = String::new();
-    for sheet in Paper::of(&demo(), None).sheets {
+    for sheet in Paper::of(Words::english(), &demo(), None).sheets {
         text.push_str(&format!("== {}\n", sheet.title));
         for row in &sheet.rows {
-            let cells: Vec<String> = row.iter().map(|cell| cell.plain().replace('\n', " / ")).collect();
+            let cells: Vec<String> =
+                row.iter().map(|cell| cell.plain(Words::english()).replace('\n', " / ")).collect();
             text.push_str(&format!("{}\n", cells.join(" | ")));
         }
     }
@@ -40,13 +42,13 @@ fn the_demo_as_text() {
 #[test]
 fn what_was_copied_from_paper_says_so_beside_its_number_on_every_sheet() {
     for (report, wanted) in [(copied(), 1), (demo(), 0)] {
-        let paper = Paper::of(&report, None);
+        let paper = Paper::of(Words::english(), &report, None);
         let facts: Vec<&str> = paper.facts.iter().map(|fact| fact.says.as_str()).collect();
         let source = "[1] red notebook 2025: 4 entries, written there from 2025-04-12 to 2025-04-12; entered here from 2025-";
         assert_eq!(facts.iter().filter(|says| says.starts_with(source)).count(), wanted, "{facts:?}");
         for id in ["acquisitions", "administrations", "removals", "disposals"] {
             let sheet = paper.sheets.iter().find(|sheet| sheet.id == id).unwrap();
-            let told = sheet.rows.iter().map(|row| row[1].plain());
+            let told = sheet.rows.iter().map(|row| row[1].plain(Words::english()));
             let told: BTreeSet<String> = told
                 .filter(|told| told.contains("copied from [1], written there on 2025-04-12"))
                 .map(|told| told.lines().next().unwrap_or_default().to_owned())
@@ -61,11 +63,11 @@ fn what_was_copied_from_paper_says_so_beside_its_number_on_every_sheet() {
 fn a_dose_given_before_the_time_says_so_and_the_sheet_says_why_it_stands_there() {
     for (report, some) in [(autumn(), true), (demo(), false)] {
         assert_eq!(report.administrations.iter().any(|row| row.earlier), some);
-        let paper = Paper::of(&report, None);
+        let paper = Paper::of(Words::english(), &report, None);
         let sheet = paper.sheets.iter().find(|sheet| sheet.id == "administrations").unwrap();
         assert_eq!(sheet.notes.iter().any(|note| note.contains("before this period")), some);
         for row in &sheet.rows {
-            let (day, number) = (row[0].plain(), row[1].plain());
+            let (day, number) = (row[0].plain(Words::english()), row[1].plain(Words::english()));
             let earlier = day.as_str() < "2025-09-01" && some;
             assert_eq!(number.contains("before this period"), earlier, "{number}");
         }
@@ -75,7 +77,7 @@ fn a_dose_given_before_the_time_says_so_and_the_sheet_says_why_it_stands_there()
 /// A reader finds an entry by its number; an id of 36 characters helps nobody on paper.
 #[test]
 fn what_a_vet_gave_from_the_vets_own_stock_has_a_sheet_of_its_own_and_no_account() {
-    let paper = Paper::of(&vets(), None);
+    let paper = Paper::of(Words::english(), &vets(), None);
     let of = |id: &str| paper.sheets.iter().find(|sheet| sheet.id == id);
     let text = |id: &str| format!("{:?}", of(id).unwrap());
     assert_eq!(of("vet-lots").unwrap().rows.len(), 1);
@@ -84,7 +86,7 @@ fn what_a_vet_gave_from_the_vets_own_stock_has_a_sheet_of_its_own_and_no_account
     }
     assert!(text("administrations").contains("the vet's own stock"));
     assert!(!text("acquisitions").contains("VET-1") && !text("lots").contains("VET-1"));
-    assert!(Paper::of(&demo(), None).sheets.iter().all(|sheet| sheet.id != "vet-lots"));
+    assert!(Paper::of(Words::english(), &demo(), None).sheets.iter().all(|sheet| sheet.id != "vet-lots"));
 }
 
 #[test]
@@ -93,9 +95,14 @@ fn entries_are_named_by_their_number_and_never_by_their_id() {
         assert!(
             report.administrations.iter().flat_map(|row| &row.courses).any(|course| course.came_by.is_some())
         );
-        for sheet in Paper::of(&report, None).sheets {
+        for sheet in Paper::of(Words::english(), &report, None).sheets {
             for cell in sheet.rows.iter().flatten() {
-                assert!(!cell.plain().contains("entry 01"), "{}: {}", sheet.title, cell.plain());
+                assert!(
+                    !cell.plain(Words::english()).contains("entry 01"),
+                    "{}: {}",
+                    sheet.title,
+                    cell.plain(Words::english())
+                );
             }
         }
     }
@@ -105,13 +112,15 @@ fn entries_are_named_by_their_number_and_never_by_their_id() {
 #[test]
 fn each_colony_treated_stands_on_the_paper_by_its_own_name() {
     let report = demo();
-    let paper = Paper::of(&report, None);
+    let paper = Paper::of(Words::english(), &report, None);
     let named = |sheet: &str| -> BTreeSet<String> {
         let sheet = paper.sheets.iter().find(|it| it.id == sheet).unwrap();
         let at =
             sheet.columns.iter().position(|column| column.head.to_lowercase().starts_with("colon")).unwrap();
-        let lines =
-            sheet.rows.iter().map(|row| row[at].plain().lines().next().unwrap_or_default().to_owned());
+        let lines = sheet
+            .rows
+            .iter()
+            .map(|row| row[at].plain(Words::english()).lines().next().unwrap_or_default().to_owned());
         lines.flat_map(|line| line.split(", ").map(str::to_owned).collect::<Vec<_>>()).collect()
     };
     let given = report.administrations.iter().flat_map(|row| &row.given).flat_map(|part| &part.colonies);
@@ -127,7 +136,7 @@ fn each_colony_treated_stands_on_the_paper_by_its_own_name() {
 
 #[test]
 fn what_a_person_wrote_never_becomes_markup() {
-    let page = html::page(&Paper::of(&hard(), None));
+    let page = html::page(&Paper::of(Words::english(), &hard(), None));
     assert!(!page.contains("<script"), "a script came through");
     assert!(page.contains("&lt;script&gt;alert(1)&lt;/script&gt;&amp;amp;"));
     assert_eq!(page.matches("</style>").count(), 1);
@@ -141,10 +150,14 @@ fn what_a_person_wrote_never_becomes_markup() {
 #[test]
 fn every_row_has_a_cell_for_every_column_and_none_is_blank() {
     for report in [demo(), hard()] {
-        for sheet in Paper::of(&report, Some(&gaps())).sheets {
+        for sheet in Paper::of(Words::english(), &report, Some(&gaps())).sheets {
             for row in &sheet.rows {
                 assert_eq!(row.len(), sheet.columns.len(), "{}", sheet.title);
-                assert!(row.iter().all(|cell| !cell.plain().trim().is_empty()), "{}: {row:?}", sheet.title);
+                assert!(
+                    row.iter().all(|cell| !cell.plain(Words::english()).trim().is_empty()),
+                    "{}: {row:?}",
+                    sheet.title
+                );
             }
         }
     }
@@ -159,8 +172,8 @@ fn spaces_alone_are_told_as_not_recorded_in_every_form() {
     row.proof = Some("  ".to_owned());
     row.documents.clear();
     row.supplier.as_mut().unwrap().name = " ".to_owned();
-    let sheets = Paper::of(&report, None).sheets;
-    let cells: Vec<String> = sheets[0].rows[0].iter().map(combclear_papers::Cell::plain).collect();
+    let sheets = Paper::of(Words::english(), &report, None).sheets;
+    let cells: Vec<String> = sheets[0].rows[0].iter().map(|cell| cell.plain(Words::english())).collect();
     assert!(cells[3].starts_with("not recorded\nexpiry"), "{cells:?}");
     assert!(cells[5].starts_with("not recorded"), "{cells:?}");
     assert_eq!(cells[6], "not recorded");
@@ -175,10 +188,10 @@ fn spaces_alone_are_told_as_not_recorded_in_every_form() {
 
 #[test]
 fn what_the_law_still_misses_is_told_with_how_to_supply_it() {
-    let paper = Paper::of_gaps(&gaps(), &demo());
+    let paper = Paper::of_gaps(Words::english(), &gaps(), &demo());
     let [sheet] = paper.sheets.as_slice() else { panic!("one sheet") };
     assert_eq!(sheet.notes[0], "Complete: no. Something that the law requires is missing.");
-    let cells: Vec<String> = sheet.rows[0].iter().map(combclear_papers::Cell::plain).collect();
+    let cells: Vec<String> = sheet.rows[0].iter().map(|cell| cell.plain(Words::english())).collect();
     assert_eq!(
         cells,
         [
@@ -195,11 +208,11 @@ fn what_the_law_still_misses_is_told_with_how_to_supply_it() {
 #[test]
 fn the_stock_account_carries_every_lot_in_and_out() {
     let report = demo();
-    let paper = Paper::of(&report, None);
+    let paper = Paper::of(Words::english(), &report, None);
     let sheet = paper.sheets.iter().find(|sheet| sheet.id == "lots").unwrap();
     let row = |lot: &str| -> Vec<String> {
         let place = report.totals.iter().position(|total| total.lot.as_str() == lot).unwrap();
-        sheet.rows[place].iter().map(|cell| cell.plain().replace('\n', "; ")).collect()
+        sheet.rows[place].iter().map(|cell| cell.plain(Words::english()).replace('\n', "; ")).collect()
     };
     let row_of = |lot: &str| row(lot)[2..].join(" | ");
     assert_eq!(row_of("EIGHT-26-1"), "0 strips | 20 strips | 12 strips | 0 strips | 8 strips | none");
@@ -275,6 +288,6 @@ fn the_paper_is_that_of_the_country() {
         [("gb", "size: A4 landscape"), ("us", "size: letter landscape"), ("de", "size: A4 landscape")]
     {
         report.keepers.last_mut().unwrap().jurisdiction = jurisdiction.parse().unwrap();
-        assert!(html::page(&Paper::of(&report, None)).contains(css), "{jurisdiction}");
+        assert!(html::page(&Paper::of(Words::english(), &report, None)).contains(css), "{jurisdiction}");
     }
 }

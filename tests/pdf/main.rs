@@ -21,7 +21,7 @@ fn pdf(paper: &Paper, made: Instant) -> Result<Pdf, NotSet> {
 
 #[test]
 fn the_same_register_gives_the_same_bytes_and_says_when_it_was_made() {
-    let paper = Paper::of(&demo(), None);
+    let paper = Paper::of(Words::english(), &demo(), None);
     let (one, other) = (pdf(&paper, made()).unwrap(), pdf(&paper, made()).unwrap());
     assert!(one.bytes == other.bytes);
     assert_eq!(one.missing, Vec::<String>::new());
@@ -36,7 +36,7 @@ fn the_same_register_gives_the_same_bytes_and_says_when_it_was_made() {
 fn hard_texts_are_set_as_they_are_and_signs_without_a_shape_are_named() {
     let report = hard();
     assert!(HARD[0].contains("#panic"));
-    let set = pdf(&Paper::of(&report, None), made()).unwrap();
+    let set = pdf(&Paper::of(Words::english(), &report, None), made()).unwrap();
     assert_eq!(set.missing, ["U+4E61", "U+8702", "U+1F41D"]);
     keep("hard", &report, &set.bytes);
 }
@@ -45,7 +45,7 @@ fn hard_texts_are_set_as_they_are_and_signs_without_a_shape_are_named() {
 #[test]
 fn a_row_longer_than_a_page_loses_nothing() {
     let report = many(600);
-    let set = pdf(&Paper::of(&report, None), made()).unwrap();
+    let set = pdf(&Paper::of(Words::english(), &report, None), made()).unwrap();
     keep("many", &report, &set.bytes);
 }
 
@@ -58,7 +58,7 @@ fn a_hash_a_batch_and_an_id_are_taken_from_the_pages_as_they_were_written() {
     let mut report = with_documents(demo(), &[hash, hash], &["invoice.pdf", "again.pdf"]);
     let batch = "20250811146998220000/77-2025-114-2025-07-11";
     report.acquisitions[0].batch = Some(batch.to_owned());
-    let set = pdf(&Paper::of(&report, None), made()).unwrap();
+    let set = pdf(&Paper::of(Words::english(), &report, None), made()).unwrap();
     let text = pdf_extract::extract_text_from_mem(&set.bytes).unwrap();
     let whole: String = text.chars().filter(|sign| !sign.is_whitespace()).collect();
     for wanted in [hash.to_string().as_str(), batch, report.head.unwrap().to_string().as_str()] {
@@ -74,7 +74,7 @@ fn a_hash_a_batch_and_an_id_are_taken_from_the_pages_as_they_were_written() {
 #[test]
 fn no_date_is_broken_across_lines() {
     let report = copied();
-    let set = pdf(&Paper::of(&report, None), made()).unwrap();
+    let set = pdf(&Paper::of(Words::english(), &report, None), made()).unwrap();
     let text = pdf_extract::extract_text_from_mem(&set.bytes).unwrap();
     let whole: String = text.chars().filter(|sign| !sign.is_whitespace()).collect();
     let mut dates: Vec<String> = report.standing().map(|written| written.on.to_string()).collect();

@@ -1,6 +1,6 @@
 //! What answers on a phone without signal: it takes in a journal as the service sends it, expects what was not sent yet, and answers as
 //! the service does (`check_answers.mjs` holds the two together).
-#![expect(clippy::unwrap_used, clippy::indexing_slicing, reason = "a test stops at the first surprise")]
+#![expect(clippy::unwrap_used, reason = "a test stops at the first surprise")]
 
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::{Draft, Entry};

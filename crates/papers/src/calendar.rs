@@ -23,8 +23,7 @@ pub const MEDIA_TYPE: &str = "text/calendar; charset=utf-8";
 
 /// The items of a report as one calendar, in their order.
 #[must_use]
-pub fn calendar(report: &DueReport) -> String {
-    let words = Words::english();
+pub fn calendar(words: &Words, report: &DueReport) -> String {
     let mut calendar = Calendar::empty();
     calendar.append_property(Property::new("VERSION", "2.0"));
     calendar.append_property(Property::new("PRODID", "-//Combclear//What is due//EN"));

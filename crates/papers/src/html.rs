@@ -12,7 +12,7 @@ use crate::sheet::{Cell, Paper, PaperSize, Piece, Sheet, SheetLine};
 /// are numbered in browsers that support margin boxes (CSS Paged Media Module Level 3).
 #[must_use]
 pub fn page(paper: &Paper) -> String {
-    let words = Words::english();
+    let words = paper.words;
     let body = html! {
         h1 { (paper.title) }
         dl {
@@ -71,7 +71,7 @@ fn table(words: &Words, sheet: &Sheet, running: &str) -> Markup {
             h2 id=(sheet.id) { (sheet.title) }
             @for note in &sheet.notes { p { (visible(note)) } }
             @if sheet.rows.is_empty() {
-                p { (Sheet::empty()) }
+                p { (Sheet::empty(words)) }
             } @else {
                 table {
                     caption { (sheet.title) }
@@ -114,10 +114,10 @@ fn spoken(words: &Words, line: &SheetLine) -> Markup {
     html! {
         @if let Some(label) = line.label { span.label { (label) ": " } }
         @match &line.piece {
-            Piece::Struck(_) => { (words.label(Label::Struck)) ": " s { (line.piece.words()) } }
-            Piece::Date(_) => { time { (line.piece.words()) } }
-            Piece::NotRecorded => { em { (line.piece.words()) } }
-            _ => { bdi { (line.piece.words()) } }
+            Piece::Struck(_) => { (words.label(Label::Struck)) ": " s { (line.piece.words(words)) } }
+            Piece::Date(_) => { time { (line.piece.words(words)) } }
+            Piece::NotRecorded => { em { (line.piece.words(words)) } }
+            _ => { bdi { (line.piece.words(words)) } }
         }
     }
 }

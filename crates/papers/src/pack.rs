@@ -10,11 +10,15 @@ mod names;
 use std::collections::{HashMap, HashSet};
 use std::io::{ErrorKind, Seek, SeekFrom, Write};
 
+use combclear_domain::Day;
 use combclear_domain::Instant;
-use combclear_domain::basics::words::MediaType;
+use combclear_domain::basics::words::{ApiaryName, MediaType};
+use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::keeping::ContentState;
 use combclear_domain::journal::{Checkpoint, Content, Hash};
 use combclear_domain::questions::register::{DocumentPart, Register};
+use combclear_domain::questions::timeline::Timeline;
+use combclear_domain::rules::leaflet::Leaflets;
 use combclear_wording::gaps::GapsReport;
 use combclear_wording::register::RegisterReport;
 use combclear_wording::{Label, Words};
@@ -29,20 +33,48 @@ use crate::sheet::Paper;
 use crate::typesetter::{NotSet, Typesetter};
 use crate::{flat, html};
 
+use names::name_of_season;
+
 pub use names::safe_name;
 
 /// What a pack tells of, besides the documents.
 #[derive(Debug, Clone, Copy)]
 pub struct Input<'a> {
+    /// The words in which it is written.
+    pub words: &'static Words,
     /// The register.
     pub register: &'a Register,
     /// The gaps, if asked for.
     pub gaps: Option<&'a GapsReport>,
+    /// The season of each apiary.
+    pub seasons: &'a [Season],
     /// Makes the PDF. Without one the pack has no PDF and says so.
     pub typesetter: Option<&'a dyn Typesetter>,
 }
 
-/// The most files that [`Packer::finish`] tells of.
+/// The season of an apiary as a picture.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Season {
+    /// The apiary.
+    pub apiary: ApiaryName,
+    /// The picture: SVG.
+    pub drawn: String,
+}
+
+/// The seasons of the apiaries with colonies on a day.
+#[must_use]
+pub fn seasons(words: &Words, holding: &Holding, leaflets: &Leaflets, on: Day) -> Vec<Season> {
+    let drawn = |apiary: &ApiaryName| {
+        let here = holding.apiary(apiary, on)?.colonies;
+        let seasons: Vec<Timeline> =
+            here.iter().map(|colony| Timeline::of(holding, leaflets, colony, on)).collect();
+        let drawn = combclear_pictures::of_apiary(words, apiary, on, &seasons)?;
+        Some(Season { apiary: apiary.clone(), drawn })
+    };
+    holding.apiaries().filter_map(drawn).collect()
+}
+
+/// The most files, besides the seasons, that [`Packer::finish`] tells of.
 pub const FILES: usize = 9;
 
 /// A document that a register names, as it was found in the store.
@@ -175,8 +207,8 @@ impl<W: Write + Seek> Packer<W> {
     /// A file cannot be made or written.
     pub fn finish(mut self, input: &Input<'_>, mut making: impl FnMut(&str)) -> Result<W, NotPacked> {
         let (register, made) = (input.register, self.made);
-        let words = Words::english();
-        let paper = Paper::of(register, input.gaps);
+        let words = input.words;
+        let paper = Paper::of(words, register, input.gaps);
         let deflated = CompressionMethod::Deflated;
         let mut add = |name: &str, make: &dyn Fn() -> Result<Vec<u8>, NotPacked>| {
             making(name);
@@ -193,8 +225,11 @@ impl<W: Write + Seek> Packer<W> {
         add("exchange-treatments.json", &|| json(&exchange.treatments))?;
         add("exchange-transactions.json", &|| json(&exchange.transactions))?;
         if let Some(gaps) = input.gaps {
-            add("gaps.html", &|| Ok(html::page(&Paper::of_gaps(gaps, register)).into_bytes()))?;
+            add("gaps.html", &|| Ok(html::page(&Paper::of_gaps(words, gaps, register)).into_bytes()))?;
             add("gaps.json", &|| json(gaps))?;
+        }
+        for (place, season) in input.seasons.iter().enumerate() {
+            add(&name_of_season(place, season), &|| Ok(season.drawn.clone().into_bytes()))?;
         }
         if let Some(checkpoint) = checkpoint(register) {
             add("checkpoint.txt", &|| Ok(checkpoint.to_string().into_bytes()))?;

@@ -10,6 +10,8 @@ use combclear_wording::{Label, Words, paper};
 /// A register or a list of gaps, ready to be written.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Paper {
+    /// The words in which it is written.
+    pub words: &'static Words,
     /// Its title.
     pub title: &'static str,
     /// The holding.
@@ -75,8 +77,8 @@ pub struct Sheet {
 impl Sheet {
     /// The text shown instead of a table without rows.
     #[must_use]
-    pub fn empty() -> &'static str {
-        Words::english().label(Label::NothingRecorded)
+    pub fn empty(words: &Words) -> &str {
+        words.label(Label::NothingRecorded)
     }
 }
 
@@ -122,8 +124,7 @@ pub enum Piece {
 impl Piece {
     /// The words, with invisible characters made visible. Struck text comes without its mark.
     #[must_use]
-    pub fn words(&self) -> String {
-        let words = Words::english();
+    pub fn words(&self, words: &Words) -> String {
         match self {
             Piece::Text(text) | Piece::Struck(text) => visible(text),
             Piece::Date(day) => day.to_string(),
@@ -138,10 +139,10 @@ impl Piece {
 impl SheetLine {
     /// The line as plain text.
     #[must_use]
-    pub fn plain(&self) -> String {
-        let struck = matches!(self.piece, Piece::Struck(_)).then(|| Words::english().label(Label::Struck));
+    pub fn plain(&self, words: &Words) -> String {
+        let struck = matches!(self.piece, Piece::Struck(_)).then(|| words.label(Label::Struck));
         let before = |label: Option<&str>| label.map(|label| format!("{label}: ")).unwrap_or_default();
-        format!("{}{}{}", before(self.label), before(struck), self.piece.words())
+        format!("{}{}{}", before(self.label), before(struck), self.piece.words(words))
     }
 }
 
@@ -174,8 +175,8 @@ impl Cell {
 
     /// The cell as plain text, line by line.
     #[must_use]
-    pub fn plain(&self) -> String {
-        self.0.iter().map(SheetLine::plain).collect::<Vec<_>>().join("\n")
+    pub fn plain(&self, words: &Words) -> String {
+        self.0.iter().map(|line| line.plain(words)).collect::<Vec<_>>().join("\n")
     }
 }
 
@@ -234,11 +235,11 @@ mod tests {
 
     #[test]
     fn missing_is_not_zero_and_zero_is_printed() {
-        assert_eq!(Piece::days(Some(0_u16)).words(), "0 days");
-        assert_eq!(Piece::days(None::<u16>).words(), "not recorded");
-        assert_eq!(Piece::Amount(Quantity::ZERO, Some(Unit::Strip)).words(), "0 strips");
-        assert_eq!(Piece::Amount(Quantity::whole(1), Some(Unit::Strip)).words(), "1 strip");
-        assert_eq!(Piece::Amount(Quantity::whole(2), Some(Unit::Gram)).words(), "2 g");
-        assert_eq!(Piece::Amount(Quantity::whole(2), None).words(), "2 (unit not recorded)");
+        assert_eq!(Piece::days(Some(0_u16)).words(Words::english()), "0 days");
+        assert_eq!(Piece::days(None::<u16>).words(Words::english()), "not recorded");
+        assert_eq!(Piece::Amount(Quantity::ZERO, Some(Unit::Strip)).words(Words::english()), "0 strips");
+        assert_eq!(Piece::Amount(Quantity::whole(1), Some(Unit::Strip)).words(Words::english()), "1 strip");
+        assert_eq!(Piece::Amount(Quantity::whole(2), Some(Unit::Gram)).words(Words::english()), "2 g");
+        assert_eq!(Piece::Amount(Quantity::whole(2), None).words(Words::english()), "2 (unit not recorded)");
     }
 }

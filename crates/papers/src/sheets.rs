@@ -18,8 +18,7 @@ use crate::sheets_gaps;
 impl Paper {
     /// The register as sheets, with the gaps if given.
     #[must_use]
-    pub fn of(register: &Register, gaps: Option<&GapsReport>) -> Paper {
-        let words = Words::english();
+    pub fn of(words: &'static Words, register: &Register, gaps: Option<&GapsReport>) -> Paper {
         let tell = &Telling::of(words, register);
         let mut sheets = vec![
             acquisitions(register, tell),
@@ -39,6 +38,7 @@ impl Paper {
         }
         sheets.extend(gaps.map(|gaps| sheets_gaps::gaps(words, gaps)));
         Paper {
+            words,
             title: words.label(Label::RegisterTitle),
             holding: register.holding.to_string(),
             keeper: keeper(words, register),

@@ -11,8 +11,7 @@ use crate::sheets::{keeper, keepers, sheet, size};
 impl Paper {
     /// The gaps alone, with holding and keeper from the register in which they were found.
     #[must_use]
-    pub fn of_gaps(gaps: &GapsReport, register: &Register) -> Paper {
-        let words = Words::english();
+    pub fn of_gaps(words: &'static Words, gaps: &GapsReport, register: &Register) -> Paper {
         let laws: Vec<String> =
             gaps.laws.iter().map(|law| format!("{} ({})", law.title, law.jurisdiction)).collect();
         let laws = if laws.is_empty() { words.label(Label::None).to_owned() } else { laws.join("; ") };
@@ -22,6 +21,7 @@ impl Paper {
             .map(|part| Fact { head: words.label(Label::InAnArchive), says: paper::archived(words, part) });
         let time = paper::time_as_of(words, gaps.from, gaps.to, gaps.as_of);
         Paper {
+            words,
             title: words.label(Label::GapsTitle),
             holding: gaps.holding.to_string(),
             keeper: keeper(words, register),

@@ -3,6 +3,7 @@
 use combclear_domain::{Day, Instant};
 use combclear_papers::{Cell, Column, NotSet, Paper, PaperSize, Pdf, Piece, Sheet, SheetLine};
 use combclear_wording::visible::{code_point, visible};
+use combclear_wording::{Label, Words};
 use serde::Serialize;
 use typst::foundations::Datetime;
 
@@ -101,7 +102,8 @@ impl Data {
     fn of(paper: &Paper, printable: &mut Printable) -> Data {
         let page = room_of_page(paper.size);
         let mut of_cell = |text: &str, room: u32| pieces(&printable.print(&visible(text)), room);
-        let sheets = paper.sheets.iter().map(|sheet| SheetData::of(sheet, page, &mut of_cell)).collect();
+        let sheets =
+            paper.sheets.iter().map(|sheet| SheetData::of(paper.words, sheet, page, &mut of_cell)).collect();
         let mut print = |text: &str| of_cell(text, in_font_sizes(page));
         Data {
             title: visible(&format!("{}: {}, {}", paper.title, paper.holding, paper.period)),
@@ -114,11 +116,14 @@ impl Data {
                 PaperSize::Letter => "us-letter",
             },
             fonts: FAMILIES,
-            facts: std::iter::once(FactData { head: "Holding", says: print(&paper.holding) })
-                .chain(paper.facts.iter().map(|fact| FactData { head: fact.head, says: print(&fact.says) }))
-                .collect(),
+            facts: std::iter::once(FactData {
+                head: paper.words.label(Label::Holding),
+                says: print(&paper.holding),
+            })
+            .chain(paper.facts.iter().map(|fact| FactData { head: fact.head, says: print(&fact.says) }))
+            .collect(),
             notice: print(&paper.notice),
-            empty: Sheet::empty(),
+            empty: Sheet::empty(paper.words),
             sheets,
             missing: String::new(),
         }
@@ -126,7 +131,12 @@ impl Data {
 }
 
 impl SheetData {
-    fn of(sheet: &Sheet, page: u32, print: &mut impl FnMut(&str, u32) -> Vec<String>) -> SheetData {
+    fn of(
+        words: &Words,
+        sheet: &Sheet,
+        page: u32,
+        print: &mut impl FnMut(&str, u32) -> Vec<String>,
+    ) -> SheetData {
         let all: u32 = sheet.columns.iter().map(|column| u32::from(column.width)).sum();
         let room_of = |column: &Column| {
             let own = page * u32::from(column.width) / all.max(1);
@@ -134,11 +144,13 @@ impl SheetData {
         };
         let rooms: Vec<u32> = sheet.columns.iter().map(room_of).collect();
         let row = |row: &Vec<Cell>, print: &mut dyn FnMut(&str, u32) -> Vec<String>| RowData {
-            whole: row.iter().all(fits),
+            whole: row.iter().all(|cell| fits(words, cell)),
             cells: row
                 .iter()
                 .zip(&rooms)
-                .map(|(cell, room)| cell.0.iter().map(|line| LineData::of(line, *room, print)).collect())
+                .map(|(cell, room)| {
+                    cell.0.iter().map(|line| LineData::of(words, line, *room, print)).collect()
+                })
                 .collect(),
         };
         SheetData {
@@ -152,18 +164,23 @@ impl SheetData {
 }
 
 impl LineData {
-    fn of(line: &SheetLine, room: u32, print: &mut dyn FnMut(&str, u32) -> Vec<String>) -> LineData {
+    fn of(
+        words: &Words,
+        line: &SheetLine,
+        room: u32,
+        print: &mut dyn FnMut(&str, u32) -> Vec<String>,
+    ) -> LineData {
         let kind = match line.piece {
             Piece::Struck(_) => "struck",
             Piece::NotRecorded => "missing",
             _ => "text",
         };
-        LineData { label: line.label, kind, words: print(&line.piece.words(), room) }
+        LineData { label: line.label, kind, words: print(&line.piece.words(words), room) }
     }
 }
 
-fn fits(cell: &Cell) -> bool {
-    let signs: usize = cell.0.iter().map(|line| line.plain().chars().count()).sum();
+fn fits(words: &Words, cell: &Cell) -> bool {
+    let signs: usize = cell.0.iter().map(|line| line.plain(words).chars().count()).sum();
     signs <= WHOLE_ROW_SIGNS && cell.0.len() <= WHOLE_ROW_LINES
 }
 

@@ -20,6 +20,9 @@ export class Refused extends Error {
 /** The service was not reached: nobody knows what it would have said. */
 export class NotReached extends Error {}
 
+/** The service was not reached, and nothing can be kept on this phone. */
+export class NoRoom extends NotReached {}
+
 // A key is kept as long as the tab is open, and no longer.
 const KEY = "key";
 
@@ -53,8 +56,11 @@ export async function record(holding, entries, lines) {
   const number = await keepBatch(batch).catch(() => undefined);
   dispatchEvent(new Event("waiting"));
   try {
-    if (number === undefined) await fromService("POST", `${at(holding)}/entries`, entries);
-    else {
+    if (number === undefined) {
+      await fromService("POST", `${at(holding)}/entries`, entries).catch((error) => {
+        throw error instanceof NotReached ? new NoRoom(error.message) : error;
+      });
+    } else {
       await sendWhatWaits();
       const still = (await batches()).find((kept) => kept.number === number);
       if (still?.refused) {

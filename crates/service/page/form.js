@@ -1,6 +1,6 @@
 // A form: filled in, looked at in a line, recorded. Whatever is recorded can be struck out again, with a reason; both stay on record.
 
-import { Refused, at, get, newId, post, put, record } from "./ask.js";
+import { NoRoom, Refused, at, get, newId, post, put, record } from "./ask.js";
 import { today } from "./clock.js";
 import { bar, button, el, keep, sayNext, show } from "./draw.js";
 import { mayStrikeOut, to } from "./page.js";
@@ -183,7 +183,8 @@ async function look(holding, kind, filled) {
 export function wrong(error) {
   const faults = /** @type {HTMLElement} */ (document.getElementById("faults"));
   if (!(error instanceof Refused)) {
-    faults.replaceChildren(el("p", { class: "fault" }, word("not_reached")), el("p", {}, word("nothing_recorded")));
+    const more = error instanceof NoRoom ? word("no_room") : word("nothing_recorded");
+    faults.replaceChildren(el("p", { class: "fault" }, word("not_reached")), el("p", {}, more));
     return;
   }
   let first;

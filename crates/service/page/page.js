@@ -9,6 +9,7 @@ import { begin, form, openers } from "./form.js";
 import { visit } from "./visit.js";
 import { leaflet, lots } from "./leaflet.js";
 import { journal, proofs, register } from "./office.js";
+import { order } from "./order.js";
 import { keepUp, send } from "./sync.js";
 import { LIST, inDoubt, list, sayHowMuch } from "./waiting.js";
 import { page, readWords, word } from "./words.js";
@@ -105,6 +106,7 @@ async function open() {
     if (location.hash === LIST) await list();
     else if (!holding) await holdings();
     else if (atTheDesk) await atTheDesk(holding);
+    else if (what === "order") await order(holding, apiary ?? "");
     else if (what === "options") await options(holding, apiary ?? "");
     else if (what === "leaflet" && which) await leaflet(holding, apiary ?? "", which);
     else if (what === "leaflet") await lots(holding, apiary ?? "");

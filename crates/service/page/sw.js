@@ -6,7 +6,7 @@
 
 const KEPT = "kept-1";
 const FILES = ["/", "/page/page.css", "/page/mark.svg", "/page/words.json", "/forms",
-  ...["page", "ask", "clock", "draw", "engine", "form", "kept", "leaflet", "sync", "visit", "colony", "desk", "office", "waiting", "words"].map((name) => `/page/${name}.js`)];
+  ...["page", "ask", "clock", "draw", "engine", "form", "kept", "leaflet", "sync", "visit", "colony", "desk", "office", "order", "waiting", "words"].map((name) => `/page/${name}.js`)];
 const ENGINE = "/page/engine.wasm";
 /** How long a file of the page may be on its way before the one that was kept is taken, in milliseconds. */
 const PATIENCE = 4_000;

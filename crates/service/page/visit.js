@@ -4,6 +4,7 @@ import { at, get, kept } from "./ask.js";
 import { date } from "./clock.js";
 import { bar, button, el, keep, show } from "./draw.js";
 import { openers } from "./form.js";
+import { walked } from "./order.js";
 import { mayWrite, to } from "./page.js";
 import { inDoubt } from "./waiting.js";
 import { word } from "./words.js";
@@ -39,7 +40,7 @@ export async function visit(holding, apiary) {
   const doubted = await inDoubt(holding, sheet);
   sheet.colonies.filter((/** @type {any} */ line) => doubted(line.colony))
     .forEach((/** @type {any} */ line) => notKnown(line, word("in_doubt")));
-  const rows = sheet.colonies.map((/** @type {any} */ line) => colonyLine(holding, apiary, line));
+  const rows = walked(holding, apiary, sheet.colonies).map((/** @type {any} */ line) => colonyLine(holding, apiary, line));
   const all = /** @type {HTMLInputElement} */ (el("input", { type: "checkbox", id: "all", onchange: () => {
     for (const box of /** @type {NodeListOf<HTMLInputElement>} */ (document.querySelectorAll("input.hive"))) {
       box.checked = all.checked;
@@ -59,6 +60,7 @@ export async function visit(holding, apiary) {
       : el("div", { class: "row" }, el("label", { class: "tick", for: "all" }, all), el("label", { class: "what", for: "all" }, word("all_of_them"))),
     el("ul", { id: "hives" }, rows),
     rows.length > 0 && el("p", {}, el("a", { class: "more", href: to(holding, apiary, "options") }, word("options"))),
+    rows.length > 1 && el("p", {}, el("a", { class: "more", href: to(holding, apiary, "order") }, word("order"))),
     el("p", { class: "note" }, sheet.notice));
   bar(...mayWrite(holding) ? [button(word("write_down"), () => void choose(holding, apiary), "go")] : []);
 }

@@ -61,7 +61,7 @@ pub(crate) async fn get_due(
                 DueFormat::Json => (vary, doubt.json(report)).into_response(),
                 DueFormat::Calendar => {
                     let media_type = [(CONTENT_TYPE, HeaderValue::from_static(MEDIA_TYPE))];
-                    doubt.over((vary, media_type, calendar(&report)))
+                    doubt.over((vary, media_type, calendar(words(), &report)))
                 }
             })
         }

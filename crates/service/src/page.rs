@@ -23,7 +23,7 @@ const WASM: &str = "application/wasm";
 const WORKER: &str = "sw.js";
 
 /// Name, media type and text of each file.
-const FILES: [(&str, &str, &str); 19] = [
+const FILES: [(&str, &str, &str); 20] = [
     ("index.html", HTML, include_str!("../page/index.html")),
     ("page.css", STYLES, include_str!("../page/page.css")),
     ("page.js", SCRIPT, include_str!("../page/page.js")),
@@ -36,6 +36,7 @@ const FILES: [(&str, &str, &str); 19] = [
     ("leaflet.js", SCRIPT, include_str!("../page/leaflet.js")),
     ("desk.js", SCRIPT, include_str!("../page/desk.js")),
     ("office.js", SCRIPT, include_str!("../page/office.js")),
+    ("order.js", SCRIPT, include_str!("../page/order.js")),
     ("draw.js", SCRIPT, include_str!("../page/draw.js")),
     ("words.js", SCRIPT, include_str!("../page/words.js")),
     ("visit.js", SCRIPT, include_str!("../page/visit.js")),

@@ -16,7 +16,7 @@ use combclear_domain::questions::gaps::Gaps;
 use combclear_domain::questions::register::{Period, Register};
 use combclear_domain::{Day, Instant};
 use combclear_papers::exchange::Exchange;
-use combclear_papers::pack::{Input, Packer, safe_name, wanted};
+use combclear_papers::pack::{Input, Packer, safe_name, seasons, wanted};
 use combclear_papers::{Paper, Typesetter, flat, html};
 use combclear_store::{Attached, content_of};
 use combclear_wording::Label;
@@ -194,7 +194,11 @@ pub(crate) async fn get_register_pack(
         }
         unless_given_up().await;
         let gaps = with_gaps.then_some(&gaps);
-        let input = Input { register: &register, gaps, typesetter: typesetter.as_deref() };
+        let holding = app.recorded(&path.holding).await?;
+        let on = register.to.min(register.as_of);
+        let seasons = seasons(words(), &holding, &app.leaflets, on);
+        let typesetter = typesetter.as_deref();
+        let input = Input { words: words(), register: &register, gaps, seasons: &seasons, typesetter };
         let mut file = packer.finish(&input, |_| {}).map_err(not_made)?;
         let length = file.stream_position().map_err(not_made)?;
         file.rewind().map_err(not_made)?;
@@ -282,7 +286,7 @@ fn written(
     made: Instant,
     typesetter: Option<&dyn Typesetter>,
 ) -> Result<Vec<u8>, String> {
-    let paper = || Paper::of(register, None);
+    let paper = || Paper::of(words(), register, None);
     match form {
         Form::Json => {
             serde_json::to_vec(&RegisterReport::of(words(), register)).map_err(|error| error.to_string())

@@ -1,6 +1,6 @@
 //! Texts in the index of an inspection pack.
 
-use combclear_domain::basics::words::{LotName, PrescriptionName};
+use combclear_domain::basics::words::{ApiaryName, LotName, PrescriptionName};
 use combclear_domain::journal::Hash;
 
 use crate::Words;
@@ -22,6 +22,12 @@ pub fn vet_lot(words: &Words, place: u64, lot: &LotName) -> String {
 #[must_use]
 pub fn prescription(words: &Words, place: u64, number: &PrescriptionName) -> String {
     say!(words, PackPrescription, place = place, number = number)
+}
+
+/// The season of an apiary.
+#[must_use]
+pub fn season(words: &Words, apiary: &ApiaryName) -> String {
+    say!(words, PackSeason, apiary = apiary)
 }
 
 /// A part of a sentence.

@@ -1,6 +1,7 @@
 //! The sentences of one language, and how to format them.
 
 use std::borrow::Cow;
+use std::fmt;
 use std::sync::LazyLock;
 
 use combclear_domain::basics::degrees::Celsius;
@@ -22,6 +23,21 @@ pub struct Words {
     sentences: &'static Sentences,
     marks: Marks,
 }
+
+impl fmt::Debug for Words {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.debug_tuple("Words").field(&self.language()).finish()
+    }
+}
+
+/// There is one of each language.
+impl PartialEq for Words {
+    fn eq(&self, other: &Words) -> bool {
+        self.language() == other.language()
+    }
+}
+
+impl Eq for Words {}
 
 impl Words {
     /// English.

@@ -31,7 +31,7 @@ pub(crate) async fn run(at: &Place, ask: &Due) -> Result<Outcome, Failure> {
     let span = Span::new(from, to)?;
     let report = place::ask(at, |holding| report(words, holding, leaflets, laws, ask, span)).await??;
     match &ask.calendar {
-        Some(file) => write(file, &combclear_papers::calendar::calendar(&report))?,
+        Some(file) => write(file, &combclear_papers::calendar::calendar(Words::english(), &report))?,
         None if ask.json => print_json(&report)?,
         None if ask.full => print(&in_full(words, &report))?,
         None => print(&at_a_glance(words, &report))?,

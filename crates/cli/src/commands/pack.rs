@@ -3,7 +3,7 @@
 use std::path::Path;
 
 use combclear_domain::questions::register::Register;
-use combclear_papers::pack::{FILES, Found, Input, NotPacked, Packer, wanted};
+use combclear_papers::pack::{FILES, Found, Input, NotPacked, Packer, seasons, wanted};
 use combclear_store::content_of;
 use combclear_wording::gaps::GapsReport;
 use combclear_wording::terminal::documents::{self as say, Packed};
@@ -19,15 +19,20 @@ use crate::{Outcome, clock, place, typesetter};
 
 pub(crate) async fn run(at: &Place, ask: &Pack) -> Result<Outcome, Failure> {
     let (leaflets, laws) = (&place::leaflets(at)?, place::laws()?);
+    let words = Words::english();
     let time = register::period(&ask.time)?;
     output::must_be_new([ask.file.as_path()])?;
     let (unfinished, file) = Unfinished::begin(&ask.file)?;
     let mut packer = Packer::begin(file, clock::now());
     let bar = progress::spinner(Label::PackReading);
-    let (register, gaps, kept, failing) = place::with_holding(at, async |holdings, holding| {
+    let (register, gaps, seasons, kept, failing) = place::with_holding(at, async |holdings, holding| {
         let not_kept = not_kept(holdings, &holding).await?;
-        let read = |holding: &_| register::both(holding, leaflets, laws, time, &not_kept);
-        let ((register, gaps), of_archives) =
+        let read = |holding: &_| {
+            let (register, gaps) = register::both(holding, leaflets, laws, time, &not_kept);
+            let seasons = seasons(words, holding, leaflets, register.to.min(register.as_of));
+            (register, gaps, seasons)
+        };
+        let ((register, gaps, seasons), of_archives) =
             place::read_with_documents(holdings, &holding, &ask.read_back, read).await?;
         let documents = wanted(&register);
         progress::of_steps(&bar, documents.len() + FILES);
@@ -42,12 +47,13 @@ pub(crate) async fn run(at: &Place, ask: &Pack) -> Result<Outcome, Failure> {
             *(if matches!(found, Found::Kept(_)) { &mut kept } else { &mut failing }) += 1;
             packer.document(document, &found).map_err(|why| not_packed(&ask.file, why))?;
         }
-        Ok((register, gaps, kept, failing))
+        Ok((register, gaps, seasons, kept, failing))
     })
     .await?;
     let typesetter = typesetter::built_in();
     let gaps_asked = ask.with_gaps.then_some(&gaps);
-    let input = Input { register: &register, gaps: gaps_asked, typesetter: typesetter.as_deref() };
+    let typesetter = typesetter.as_deref();
+    let input = Input { words, register: &register, gaps: gaps_asked, seasons: &seasons, typesetter };
     let file = packer
         .finish(&input, |name| {
             bar.inc(1);

@@ -35,7 +35,7 @@ pub(crate) async fn run(at: &Place, ask: &args::Register) -> Result<Outcome, Fai
     if ask.json {
         print_json(&RegisterReport::of(Words::english(), &register))?;
     } else if files.is_empty() {
-        print(text(&Paper::of(&register, None)).trim_end())?;
+        print(text(&Paper::of(Words::english(), &register, None)).trim_end())?;
     } else {
         say_written(&register, &files)?;
     }
@@ -115,12 +115,13 @@ fn files<'a>(ask: &'a args::Register, register: &Register) -> Result<Vec<(&'a Pa
         files.push((path, flat::csv(register).map_err(not_made)?));
     }
     if let Some(path) = &ask.html {
-        files.push((path, html::page(&Paper::of(register, None)).into_bytes()));
+        files.push((path, html::page(&Paper::of(Words::english(), register, None)).into_bytes()));
     }
     if let Some(path) = &ask.pdf {
         let typesetter = typesetter::built_in()
             .ok_or_else(|| Failure::new(Label::AskedNoTypesetter, Label::AskedPrintThePage))?;
-        let pdf = typesetter.set(&Paper::of(register, None), clock::now()).map_err(not_made)?;
+        let pdf =
+            typesetter.set(&Paper::of(Words::english(), register, None), clock::now()).map_err(not_made)?;
         if !pdf.missing.is_empty() {
             let signs = pdf.missing.join(", ");
             tell(&failures::no_shape(Words::english(), &signs));
@@ -152,11 +153,11 @@ fn text(paper: &Paper) -> String {
 
 fn one(sheet: &Sheet) -> String {
     if sheet.rows.is_empty() {
-        return Sheet::empty().to_owned();
+        return Sheet::empty(Words::english()).to_owned();
     }
     let mut table = Table::new(sheet.columns.iter().map(|column| column.head));
     for row in &sheet.rows {
-        table.row(row.iter().map(combclear_papers::Cell::plain).collect::<Vec<_>>());
+        table.row(row.iter().map(|cell| cell.plain(Words::english())).collect::<Vec<_>>());
     }
     let table = table.to_string();
     let parts: Vec<&str> = sheet.notes.iter().map(String::as_str).chain([table.as_str()]).collect();

@@ -236,7 +236,7 @@ fn remark(words: &Words, row: &AdministrationRow, fate: &Fate<'_>) -> String {
     said.extend(row.written.at.map(|at| say::time_of_day(words, at)));
     said.push(unit_of(words, row.medicine.unit));
     for (part, colonies) in &fate.given {
-        let each = Piece::Amount(part.each, row.medicine.unit).words();
+        let each = Piece::Amount(part.each, row.medicine.unit).words(words);
         said.push(say::given(words, &part.lot, &each, &names(colonies.iter().copied())));
     }
     let untold = || words.label(Label::ExchangeUntold).to_owned();

@@ -8,6 +8,7 @@ use combclear_wording::visible::visible;
 use combclear_wording::{Label, Words};
 use maud::{Markup, html};
 
+use super::names::name_of_season;
 use super::{Input, Proofs, Put, checkpoint};
 use crate::exchange::notes;
 use crate::html;
@@ -46,6 +47,10 @@ pub(super) fn page(words: &Words, input: &Input<'_>, paper: &Paper, put: &Proofs
                 li { a href="gaps.html" { "gaps.html" } ", " (file("gaps.json", Label::PackGaps)) }
             } @else {
                 li { (label(Label::PackGapsNotAsked)) }
+            }
+            @for (place, season) in input.seasons.iter().enumerate() {
+                @let name = name_of_season(place, season);
+                li { a href=(name) { (name) } ": " (visible(&say::season(words, &season.apiary))) }
             }
             @if checkpoint.is_some() { li { (file("checkpoint.txt", Label::PackCheckpoint)) } }
             li { (file("SHA256SUMS", Label::PackSums)) }

@@ -3,6 +3,8 @@
 use combclear_domain::basics::words::MediaType;
 use combclear_domain::questions::register::DocumentPart;
 
+use super::Season;
+
 /// Longest readable part of a name, in characters.
 const NAME_MOST: usize = 40;
 
@@ -18,6 +20,11 @@ pub(super) fn name_of(number: usize, document: &DocumentPart, copy: Option<Media
     let name = safe(document.file_name.as_deref().unwrap_or_default());
     let of_copy = if copy.is_some() { "-copy" } else { "" };
     format!("proofs/{number:03}-{name}{of_copy}.{end}")
+}
+
+/// `seasons/01-Saltmarsh.svg`.
+pub(super) fn name_of_season(place: usize, season: &Season) -> String {
+    format!("seasons/{:02}-{}.svg", place + 1, safe_name(season.apiary.as_str()))
 }
 
 /// The letters, digits and underscores of a text, with a hyphen for each run of others; `document` if nothing remains.
