@@ -14,7 +14,7 @@ async fn the_page_is_served_with_all_that_it_needs_and_may_fetch_nothing_from_el
     let mut seen: Vec<String> = Vec::new();
     while let Some(path) = wanted.pop() {
         let file = bench.get(&path).await;
-        if path.ends_with(".wasm") && file.status == 404 {
+        if path.ends_with("engine.wasm") && file.status == 404 {
             continue;
         }
         assert_eq!(file.status, 200, "{path}");
@@ -24,7 +24,7 @@ async fn the_page_is_served_with_all_that_it_needs_and_may_fetch_nothing_from_el
         assert_eq!(file.header("x-content-type-options"), Some("nosniff"), "{path}");
         assert!(file.header("etag").is_some(), "{path}");
         // A program needs nothing else.
-        let text = if path.ends_with(".wasm") { String::new() } else { file.text() };
+        let text = if path.ends_with("engine.wasm") { String::new() } else { file.text() };
         let named = text.split(['"', '\'']).filter_map(|part| {
             let name = part.strip_prefix("/page/").or_else(|| part.strip_prefix("./"))?;
             Some(format!("/page/{name}"))
@@ -35,7 +35,7 @@ async fn the_page_is_served_with_all_that_it_needs_and_may_fetch_nothing_from_el
     seen.sort();
     seen.dedup();
     // The program that answers without signal is there if it was built.
-    seen.retain(|path| !path.ends_with(".wasm"));
+    seen.retain(|path| !path.ends_with("engine.wasm"));
     assert_eq!(seen.len(), 22, "{seen:?}");
     bench.get("/page/pge.js").await.problem(404, "unknown-path", "/page/pge.js");
 }

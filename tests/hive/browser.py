@@ -247,7 +247,7 @@ def a_visit(phone, service):
     phone.heading("A hive inspected")
     phone.tap("#part-brood label.choice", "present")
     phone.look("form")
-    phone.tap(".bar button", "Look at it")
+    phone.tap(".bar button", "Check it")
     phone.heading("Is it right?")
     phone.look("looked-at")
     assert service.entries("demo") == before, "it was recorded before anybody agreed"
@@ -297,7 +297,7 @@ def a_task_that_is_done(phone, service):
     phone.taps = 0
     phone.tap("li button", "Done")
     phone.heading("Strips taken out")
-    phone.tap(".bar button", "Look at it")
+    phone.tap(".bar button", "Check it")
     phone.heading("Is it right?")
     phone.tap(".bar button", "Record")
     phone.one("#said", "Recorded")
@@ -315,14 +315,14 @@ def faults(phone, service):
     phone.heading("A hive inspected")
     phone.one("#field-colony").send_keys(apiary["colonies"][0])
     phone.one("#field-seams").send_keys("many")
-    phone.tap(".bar button", "Look at it")
+    phone.tap(".bar button", "Check it")
     assert "seams" in phone.one("#part-seams .fault").text.lower() or phone.one("#part-seams .fault").text
     assert phone.one("#field-colony").get_attribute("value") == apiary["colonies"][0]
     phone.look("fault")
     seams = phone.one("#field-seams")
     seams.clear()
     seams.send_keys("9" * 10_000)
-    phone.tap(".bar button", "Look at it")
+    phone.tap(".bar button", "Check it")
     phone.one("#part-seams .fault")
     assert service.entries("demo") == before
 
@@ -433,14 +433,14 @@ def odd_phones(program, axe, pictures):
     first = phone.browser.current_window_handle
     phone.browser.switch_to.new_window("tab")
     phone.browser.get(line_out.address + "/#waiting")
-    phone.one("#waiting", "Not sent yet: 1")
+    phone.wait("batch", lambda: waiting(phone) == 1)
     phone.browser.execute_script("document.querySelector('.bar button').dataset.there = 'yes'")
     line_out.mend()
     other = phone.browser.current_window_handle
     for tab in (first, other):
         phone.browser.switch_to.window(tab)
         phone.browser.execute_script("dispatchEvent(new Event('online'))")
-    phone.wait("end of waiting", lambda: waiting(phone) == "")
+    phone.wait("end of waiting", lambda: waiting(phone) == 0)
     assert service.entries("demo") == before + 2
     phone.browser.close()
     phone.browser.switch_to.window(first)
@@ -504,7 +504,7 @@ def german(program, axe, pictures):
     line_out.cut()
     phone.browser.refresh()
     phone.heading("Oxmarl")
-    phone.one("#kept", "Auf diesem Telefon")
+    phone.one("#kept", "Auf diesem Handy")
     assert [row.text for row in phone.browser.find_elements(By.CSS_SELECTOR, "#hives li")] == told
     phone.look("german")
     phone.tap("#hives a", "O8")
@@ -547,7 +547,7 @@ def by_keyboard(program, axe, pictures):
     phone.heading("A hive inspected")
     focus_on("the brood", lambda one: one.get_attribute("name") == "field-brood")
     press(Keys.SPACE)
-    focus_on("the button", lambda one: one.text == "Look at it")
+    focus_on("the button", lambda one: one.text == "Check it")
     press(Keys.ENTER)
     phone.heading("Is it right?")
     focus_on("the button", lambda one: one.text == "Record")
@@ -619,7 +619,7 @@ def kept_answers(program, axe, pictures):
     phone.open("/#/demo/Saltwend/write/inspection")
     phone.one("#field-colony").send_keys("M1")
     phone.one("#field-seams").send_keys("6")
-    phone.tap(".bar button", "Look at it")
+    phone.tap(".bar button", "Check it")
     phone.heading("Is it right?")
     phone.tap(".bar button", "Record")
     phone.one("#said", "Recorded")
@@ -635,16 +635,16 @@ def kept_answers(program, axe, pictures):
     service.stop()
     phone.open("/#/demo")
     phone.heading("demo")
-    phone.one("#kept", "was not reached")
+    phone.one("#kept", "No signal")
     assert " yes" in phone.one("main").text
     phone.open("/#/demo/Saltwend")
     phone.heading("Saltwend")
-    phone.one("#kept", "was not reached")
+    phone.one("#kept", "No signal")
     assert [row.text for row in phone.browser.find_elements(By.CSS_SELECTOR, "#hives li")] == told
     phone.look("kept-answers")
     phone.tap("#hives a", "M8")
     phone.heading("M8")
-    phone.one("#kept", "was not reached")
+    phone.one("#kept", "No signal")
     # What was never looked at is not there; nor is what was looked at before the entry was recorded.
     for apiary in ("Withyhythe", "Oxmarl"):
         phone.open(f"/#/demo/{apiary}")
@@ -656,7 +656,7 @@ def kept_answers(program, axe, pictures):
         script = phone.browser.execute_cdp_cmd("Page.addScriptToEvaluateOnNewDocument", {"source": later})
         phone.open("/#/demo/Saltwend")
         phone.heading("Saltwend")
-        phone.one("#kept", "was not reached")
+        phone.one("#kept", "No signal")
         words = [word.text for word in phone.browser.find_elements(By.CSS_SELECTOR, "#hives .word")]
         assert words and set(words) == {"unknown"}, (days, words)
         phone.open("/#/demo")
@@ -667,7 +667,7 @@ def kept_answers(program, axe, pictures):
     phone.open("/#/demo/Saltwend/write/inspection")
     phone.heading("A hive inspected")
     phone.one("#field-colony").send_keys("M1")
-    phone.tap(".bar button", "Look at it")
+    phone.tap(".bar button", "Check it")
     phone.one("#faults .fault", "not reached")
     assert phone.one("#field-colony").get_attribute("value") == "M1"
     phone.said()
@@ -686,7 +686,8 @@ def is_ready_for_no_signal(phone, entries):
 
 
 def waiting(phone):
-    return phone.browser.find_element(By.ID, "waiting").text
+    """How many batches wait."""
+    return int(phone.browser.find_element(By.ID, "waiting").get_attribute("data-number") or 0)
 
 
 def without_signal(program, axe, pictures):
@@ -720,7 +721,7 @@ def without_signal(program, axe, pictures):
     phone.tap("button", "Strips placed or a dose given")
     phone.one("#field-lot").send_keys("PALE-26-2")
     phone.one("#field-each").send_keys("2")
-    phone.tap(".bar button", "Look at it")
+    phone.tap(".bar button", "Check it")
     phone.heading("Is it right?")
     phone.tap(".bar button", "Record")
     phone.one("#said", "Written down on this phone")
@@ -731,7 +732,7 @@ def without_signal(program, axe, pictures):
     phone.open("/#/demo/Saltwend/write/inspection")
     phone.one("#field-colony").send_keys("Nobody")
     phone.tap("#part-brood label.choice", "present")
-    phone.tap(".bar button", "Look at it")
+    phone.tap(".bar button", "Check it")
     phone.one(".fault")
     inspect(phone, "Saltwend", "M2")
     phone.tap(".bar button", "Record")
@@ -754,10 +755,10 @@ def without_signal(program, axe, pictures):
     line_out.mend()
     phone.tap(".bar button", "Send now")
     phone.wait("first entry", lambda: service.entries("demo") == before + 1)
-    phone.one("#waiting", "Not sent yet: 2")
+    phone.wait("both batches", lambda: waiting(phone) == 2)
     phone.browser.refresh()
     phone.wait("all that waited", lambda: service.entries("demo") == before + 2)
-    phone.wait("end of waiting", lambda: waiting(phone) == "")
+    phone.wait("end of waiting", lambda: waiting(phone) == 0)
     entries = service.get(f"/holdings/demo/entries?after={before}")["items"]
     assert [entry["kind"] for entry in entries] == ["administration", "inspection"], entries
     # Two tabs, one of which is offline no more when the other sends: still once.
@@ -806,18 +807,18 @@ def a_round(program, axe, pictures):
     phone.taps += 1
     phone.heading("Strips taken out")
     phone.look("round-2-strips-out")
-    phone.tap(".bar button", "Look at it")
+    phone.tap(".bar button", "Check it")
     phone.heading("Is it right?")
     phone.tap(".bar button", "Record")
     phone.one("#said", "Written down on this phone")
     tapped["strips out of twelve"], phone.taps = phone.taps, 0
     phone.heading(apiary)
-    phone.tap("label[for=all]", "All of them")
+    phone.tap("label[for=all]", "Tick all")
     phone.tap(".bar button", "Write down")
     phone.tap("button", "A hive inspected")
     phone.heading("A hive inspected")
     phone.tap("#part-brood label.choice", "absent")
-    phone.tap(".bar button", "Look at it")
+    phone.tap(".bar button", "Check it")
     phone.heading("Is it right?")
     phone.tap(".bar button", "Record")
     phone.one("#said", "Written down on this phone")
@@ -834,12 +835,12 @@ def a_round(program, axe, pictures):
         for part in phone.browser.find_elements(By.CSS_SELECTOR, "fieldset[id^='part-']"):
             name = part.get_attribute("id")
             same = part.find_elements(By.CSS_SELECTOR, "input[value='same']")
-            phone.tap(f"#{name} label.choice", "The same" if same else "It is silent")
+            phone.tap(f"#{name} label.choice", "The same" if same else "Not in the leaflet")
         others = len(phone.browser.find_elements(By.CSS_SELECTOR, "input[name^='too-'][value='yes']"))
         for place in range(others):
             phone.tap(f"label:has(input[name='too-{place}'])", "yes")
         phone.look(f"round-3-leaflet-{lot}")
-        phone.tap(".bar button", "Look at it")
+        phone.tap(".bar button", "Check it")
         phone.heading("Is it right?")
         phone.tap(".bar button", "Record")
         phone.one("#said", "Written down on this phone")
@@ -854,7 +855,7 @@ def a_round(program, axe, pictures):
     phone.tap("#waiting a")
     phone.look("round-4-waiting")
     phone.tap(".bar button", "Send now")
-    phone.wait("end of waiting", lambda: waiting(phone) == "")
+    phone.wait("end of waiting", lambda: waiting(phone) == 0)
     entries = service.get(f"/holdings/demo/entries?after={before}")["items"]
     kinds = [entry["kind"] for entry in entries]
     assert sorted(kinds) == ["inspection"] * 12 + ["leaflet_reading"] * 2 + ["removal"], kinds
@@ -894,9 +895,9 @@ def a_conflict(program, axe, pictures):
     phone.one(".fault", "Refused")
     phone.look("refused")
     phone.tap("li button", "Throw away")
-    phone.one("#waiting", "refused")
+    phone.one(".fault", "Refused")
     phone.tap("li button", "Throw away for good")
-    phone.wait("end of waiting", lambda: waiting(phone) == "")
+    phone.wait("end of waiting", lambda: waiting(phone) == 0)
     assert service.entries("demo") == before
     phone.said()
     phone.end()
@@ -908,7 +909,7 @@ def inspect(phone, apiary, colony):
     phone.heading("A hive inspected")
     phone.one("#field-colony").send_keys(colony)
     phone.tap("#part-brood label.choice", "absent")
-    phone.tap(".bar button", "Look at it")
+    phone.tap(".bar button", "Check it")
     phone.heading("Is it right?")
 
 
@@ -985,7 +986,7 @@ def from_nothing(program, axe, pictures):
         if field == "colony":
             phone.one("#field-apiary").send_keys("Orchard")
             phone.tap("#part-medicines label.choice", "none")
-        phone.tap(".bar button", "Look at it")
+        phone.tap(".bar button", "Check it")
         phone.heading("Is it right?")
         phone.tap(".bar button", "Record")
         phone.one("#said", "Recorded")

@@ -18,7 +18,7 @@ export function head(holding, title, answer) {
 /** @param {string[]} heads @param {import("./draw.js").Child[][]} rows */
 export const table = (heads, rows) => el("div", { class: "wide", tabindex: 0, role: "region", "aria-label": heads.join(", ") }, el("table", {},
   el("thead", {}, el("tr", {}, heads.map((head) => el("th", { scope: "col" }, head)))),
-  el("tbody", {}, rows.map(([first, ...rest]) => el("tr", {}, el("th", { scope: "row" }, first), rest.map((cell) => el("td", {}, cell)))))));
+  el("tbody", {}, rows.map(([first, ...rest]) => el("tr", {}, el("th", { scope: "row" }, first), rest.map((cell, place) => el("td", { "data-head": heads[place + 1] }, cell)))))));
 
 /** Every colony of the holding, and may it be supered. @param {string} holding */
 export async function board(holding) {
@@ -34,7 +34,7 @@ export async function board(holding) {
     answered(item.answer, word(item.answer)), item.first_free_day && item.answer !== "yes" ? date(item.first_free_day) : "", item.summary];
   show(word("board"), head(holding, word("board"), answer),
     el("p", {}, word("apiary_counts", { yes: count("yes"), no: count("no"), unknown: count("unknown") })),
-    table([word("colony"), word("apiary"), word("may_be_supered"), word("from"), word("because")], all.map(row)),
+    table([word("colony"), word("apiary"), word("may_be_supered"), word("supers_from"), word("because")], all.map(row)),
     el("p", { class: "note" }, answer.notice));
 }
 

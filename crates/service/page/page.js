@@ -118,6 +118,7 @@ async function open() {
     failed(error);
   }
   saySo();
+  await sayHowMuch();
   // For where there is no signal. Nobody waits for it.
   if (holding && location.hash !== LIST && page().engine) void keepUp(holding).catch(() => undefined);
 }
@@ -133,9 +134,12 @@ function notes() {
 
 let outOfDate = false;
 
+/** Whether anything waits to be sent. */
+const doesWait = () => (document.getElementById("waiting")?.dataset.number ?? "0") !== "0";
+
 /** Sends what waits, and looks whether the service has a newer page than this one. */
 async function catchUp() {
-  const waited = /** @type {HTMLElement} */ (document.getElementById("waiting")).textContent !== "";
+  const waited = doesWait();
   await send();
   const { version } = await get("/page/version.json").catch(() => page());
   outOfDate = version !== page().version;
@@ -149,7 +153,7 @@ addEventListener("waiting", () => void sayHowMuch());
 addEventListener("clock", notes);
 addEventListener("online", () => void catchUp());
 document.addEventListener("visibilitychange", () => { if (!document.hidden) void catchUp(); });
-setInterval(() => { if (document.getElementById("waiting")?.textContent) void catchUp(); }, 30_000);
+setInterval(() => { if (doesWait()) void catchUp(); }, 30_000);
 readWords().then(open, failed).then(sayHowMuch).then(catchUp);
 // Where it cannot be had, as on an address that is not encrypted, the page needs signal.
 navigator.serviceWorker?.register("/page/sw.js", { scope: "/" }).catch(() => undefined);

@@ -41,6 +41,7 @@ export async function visit(holding, apiary) {
   sheet.colonies.filter((/** @type {any} */ line) => doubted(line.colony))
     .forEach((/** @type {any} */ line) => notKnown(line, word("in_doubt")));
   const rows = walked(holding, apiary, sheet.colonies).map((/** @type {any} */ line) => colonyLine(holding, apiary, line));
+  const count = (/** @type {string} */ answer) => sheet.colonies.filter((/** @type {any} */ line) => line.answer === answer).length;
   const all = /** @type {HTMLInputElement} */ (el("input", { type: "checkbox", id: "all", onchange: () => {
     for (const box of /** @type {NodeListOf<HTMLInputElement>} */ (document.querySelectorAll("input.hive"))) {
       box.checked = all.checked;
@@ -50,15 +51,16 @@ export async function visit(holding, apiary) {
   show(apiary,
     el("nav", {}, el("a", { href: to(holding) }, holding)),
     el("h1", {}, apiary),
-    el("p", { class: "faint" }, word("as_of", { day: date(sheet.on), through: date(sheet.holds_through) })),
+    el("p", {}, word("apiary_counts", { yes: count("yes"), no: count("no"), unknown: count("unknown") })),
     old && el("p", { class: "note", id: "kept" }, word(old.here ? "kept_here" : "kept", { at: old.at })),
     sheet.clock_behind && el("p", { class: "note" }, sheet.clock_behind.said),
     el("h2", {}, word("due_here")),
     sheet.due.length === 0 ? el("p", {}, word("nothing_due")) : el("ul", {}, sheet.due.map((/** @type {any} */ task) => taskLine(holding, apiary, task))),
     el("h2", {}, word("may_be_supered")),
     rows.length === 0 ? el("p", {}, word("nobody_here"))
-      : el("div", { class: "row" }, el("label", { class: "tick", for: "all" }, all), el("label", { class: "what", for: "all" }, word("all_of_them"))),
+      : mayWrite(holding) && el("div", { class: "row" }, el("label", { class: "tick", for: "all" }, all), el("label", { class: "what", for: "all" }, word("all_of_them"))),
     el("ul", { id: "hives" }, rows),
+    rows.length > 0 && el("p", { class: "faint" }, word("as_of", { day: date(sheet.on), through: date(sheet.holds_through) })),
     rows.length > 0 && el("p", {}, el("a", { class: "more", href: to(holding, apiary, "options") }, word("options"))),
     rows.length > 1 && el("p", {}, el("a", { class: "more", href: to(holding, apiary, "order") }, word("order"))),
     el("p", { class: "note" }, sheet.notice));
@@ -78,10 +80,10 @@ function colonyLine(holding, apiary, line) {
   } });
   const mark = line.hive_mark && line.hive_mark !== line.colony ? ` (${line.hive_mark})` : "";
   const day = line.answer !== "yes" && line.first_free_day
-    && ` ${word(line.if_out_on ? "free_if_out" : "free_from", { day: date(line.first_free_day), out: line.if_out_on ? date(line.if_out_on) : "" })}`;
-  return el("li", { class: "row" }, el("label", { class: "tick" }, tick),
+    && `${word(line.if_out_on ? "free_if_out" : "free_from", { day: date(line.first_free_day), out: line.if_out_on ? date(line.if_out_on) : "" })}`;
+  return el("li", { class: "row" }, mayWrite(holding) && el("label", { class: "tick" }, tick),
     el("div", { class: "what" },
-      el("a", { href: to(holding, apiary, "hive", line.colony) }, line.colony + mark), " ", answered(line.answer, line.word), day,
+      el("a", { href: to(holding, apiary, "hive", line.colony) }, line.colony + mark), " ", answered(line.answer, line.word), day && el("p", {}, day),
       line.why && el("p", { class: "faint" }, line.why)));
 }
 

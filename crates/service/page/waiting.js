@@ -4,6 +4,8 @@ import { send } from "./sync.js";
 import { batches, dropBatch, keepBatch } from "./kept.js";
 import { dateAndTime } from "./clock.js";
 import { bar, button, el, show } from "./draw.js";
+import { to } from "./page.js";
+import { ticked } from "./visit.js";
 import { word } from "./words.js";
 
 /** @typedef {import("./kept.js").Batch} Batch */
@@ -17,7 +19,8 @@ export async function sayHowMuch() {
   const refused = all.some((batch) => batch.refused);
   const text = refused ? word("some_refused") : word("some_wait", { number: all.length });
   const line = /** @type {HTMLElement} */ (document.getElementById("waiting"));
-  line.replaceChildren(...all.length > 0 ? [el("a", { href: LIST, class: refused ? "fault" : "" }, text)] : []);
+  line.dataset.number = String(all.length);
+  line.replaceChildren(...all.length > 0 && location.hash !== LIST ? [el("a", { href: LIST, class: refused ? "fault" : "" }, text)] : []);
 }
 
 /** What waits, one by one. */
@@ -47,10 +50,16 @@ function batchLine(batch) {
   };
   // A slip of a thumb throws nothing away.
   const sure = button(word("throw_away"), () => sure.replaceWith(button(word("throw_away_sure"), () => void throwAway())));
+  const anew = () => {
+    ticked.clear();
+    batch.entries.flatMap(names).forEach((colony) => ticked.add(colony));
+    location.hash = to(batch.holding, "", "write", batch.entries[0].kind);
+  };
   return el("li", { class: "row" }, el("div", { class: "what" },
     batch.lines.map((line) => el("p", {}, line)),
     el("p", { class: "faint" }, `${batch.holding}, ${dateAndTime(batch.made)}`),
     batch.refused && reasons(batch.refused)),
+    batch.refused && button(word("write_anew"), anew, "go"),
     batch.refused && button(word("send_again"), () => void again()), batch.refused && sure);
 }
 

@@ -13,7 +13,9 @@ use serde::Serialize;
 use super::Unanswered;
 use super::filled_in::EntryFormField;
 use crate::leaflet::says;
-use crate::terminal::record::{leaflet_barred, leaflet_in_hand, leaflet_same, leaflet_too, leaflet_what};
+use crate::terminal::record::{
+    leaflet_barred, leaflet_in_hand, leaflet_same, leaflet_says_too, leaflet_what,
+};
 use crate::{Words, forms};
 
 /// The questions for the leaflet of a lot.
@@ -78,7 +80,7 @@ impl LotLeaflet {
         let terms = terms.map(|blank| LeafletQuestion::of(words, &questions, blank)).collect();
         let unit = questions.leaflet.as_ref().map(|leaflet| leaflet.unit);
         let other = |said: Says| {
-            let question = leaflet_too(words, &says(words, &said, unit?));
+            let question = leaflet_says_too(words, &says(words, &said, unit?));
             Some(LeafletValue { question, confirms: Confirmed::Value(said) })
         };
         Ok(LotLeaflet {

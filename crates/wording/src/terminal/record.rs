@@ -30,6 +30,8 @@ sentences! {
     RecordLeafletWhat: leaflet_what(label: &str, hint: &str);
     /// A ban on use right before a flow that names no days.
     RecordLeafletBarred: leaflet_barred(label: &str);
+    /// Another value of the built-in leaflet, where it is tapped.
+    LeafletSaysToo: leaflet_says_too(value: &str);
     /// Another value of the built-in leaflet.
     RecordLeafletToo: leaflet_too(value: &str);
     /// What a leaflet says nothing about.
