@@ -2,7 +2,9 @@
 
 use serde_json::{Value, json};
 
-use crate::bench::Bench;
+use combclear_wording::reports::rules;
+
+use crate::bench::{Bench, laws, leaflets};
 use crate::seed::{self, HOLDING};
 
 #[tokio::test]
@@ -38,6 +40,19 @@ async fn the_page_is_served_with_all_that_it_needs_and_may_fetch_nothing_from_el
     seen.retain(|path| !path.ends_with("engine.wasm"));
     assert_eq!(seen.len(), 22, "{seen:?}");
     bench.get("/page/pge.js").await.problem(404, "unknown-path", "/page/pge.js");
+}
+
+#[tokio::test]
+async fn the_page_is_told_by_which_leaflets_and_laws_the_service_answers() {
+    let bench = Bench::new().await;
+    let words = bench.get("/page/words.json").await.json();
+    // Those of the tests, not the built-in ones: what answers on a phone must not be used with these.
+    assert_eq!(words["rules"], json!(rules(&leaflets(), &laws())));
+    assert_ne!(words["rules"], json!(rules(combclear_leaflets::builtin().unwrap(), &laws())));
+    let version = bench.get("/page/version.json").await.json();
+    assert_eq!(words["version"], version["version"]);
+    let worker = bench.get("/page/sw.js").await.text();
+    assert!(worker.contains(&format!("kept-{}", version["version"].as_str().unwrap())), "{worker}");
 }
 
 #[tokio::test]

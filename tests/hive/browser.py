@@ -460,14 +460,22 @@ def keys(program, axe, pictures):
     another."""
     service = Service(program, "demo/holding.jsonl", keys=True)
     key = service.keys
-    phone = Phone(service.address, axe, pictures)
+    line_out = Line(service.address)
+    phone = Phone(line_out.address, axe, pictures)
+    def entries():
+        request = urllib.request.Request(f"{service.address}/holdings/demo/entries?limit=500")
+        request.add_header("authorization", f"Bearer {key['keeper']}")
+        with urllib.request.urlopen(request) as answer:
+            return json.load(answer)["items"]
     def sign_in(with_key):
+        phone.one("#key").clear()
         phone.one("#key").send_keys(with_key)
         phone.tap("button.go")
     phone.open("/")
     phone.heading("Key")
     phone.look("key")
     sign_in("not a key")
+    phone.one(".fault")
     phone.heading("Key")
     sign_in(key["reader"])
     phone.tap("a", "Oxmarl")
@@ -483,6 +491,26 @@ def keys(program, axe, pictures):
     phone.one("h2", "Write down")
     phone.tap("a", "Oxmarl")
     phone.one(".bar button", "Write down")
+    # The key is gone with its tab, the copy of the journal is not: what is written down without it is offered to whoever signs in.
+    before = len(entries())
+    is_ready_for_no_signal(phone, before)
+    line_out.cut()
+    phone.browser.switch_to.new_window("tab")
+    inspect(phone, "Oxmarl", "O4")
+    phone.tap(".bar button", "Record")
+    phone.one("#said", "Written down on this phone")
+    line_out.mend()
+    phone.open("/")
+    sign_in(key["keeper"])
+    phone.heading("demo")
+    phone.one("#waiting", "Not sent yet: 1")
+    phone.tap("#waiting a")
+    phone.one("li .fault", "another key, or before signing in")
+    phone.look("other-key")
+    assert len(entries()) == before, "it was sent with another key"
+    phone.tap("li button", "Send with this key")
+    phone.wait("end of waiting", lambda: waiting(phone) == 0)
+    assert [entry["body"]["colony"] for entry in entries()[before:]] == ["O4"]
     phone.said()
     phone.end()
     service.end()
@@ -630,7 +658,7 @@ def kept_answers(program, axe, pictures):
     phone.heading("M8")
     phone.open("/#/demo")
     phone.heading("demo")
-    taken = "const done = arguments[0]; caches.open('kept-1').then((kept) => kept.delete('/page/engine.wasm')).then(done)"
+    taken = "const done = arguments[0]; caches.keys().then(([name]) => caches.open(name)).then((kept) => kept.delete('/page/engine.wasm')).then(done)"
     assert phone.browser.execute_async_script(taken), "the program was not kept"
     service.stop()
     phone.open("/#/demo")
@@ -761,7 +789,42 @@ def without_signal(program, axe, pictures):
     phone.wait("end of waiting", lambda: waiting(phone) == 0)
     entries = service.get(f"/holdings/demo/entries?after={before}")["items"]
     assert [entry["kind"] for entry in entries] == ["administration", "inspection"], entries
-    # Two tabs, one of which is offline no more when the other sends: still once.
+    # An entry is recorded, and the line is cut before the journal is copied again: no answer is without it.
+    line_of = lambda colony: phone.one("#hives li", f"{colony} (").text
+    phone.open("/#/demo/Saltwend")
+    assert " yes" in line_of("M4"), line_of("M4")
+    phone.browser.execute_script(
+        "const sent = fetch; let isCut = false; window.fetch = async (path, init) => {"
+        "if (isCut && !String(path).startsWith('/page/')) throw new TypeError('cut'); const heard = await sent(path, init);"
+        "isCut = String(path).endsWith('/entries'); return heard; };")
+    phone.tap("#hives li:nth-child(4) .tick")
+    phone.tap(".bar button", "Write down")
+    phone.tap("button", "Strips placed or a dose given")
+    phone.one("#field-lot").send_keys("PALE-26-2")
+    phone.one("#field-each").send_keys("2")
+    phone.tap(".bar button", "Check it")
+    phone.heading("Is it right?")
+    assert "M4" in phone.one("main").text
+    phone.tap(".bar button", "Record")
+    phone.one("#said", "Recorded")
+    assert service.entries("demo") == before + 3
+    phone.heading("Saltwend")
+    phone.one("#kept", "Worked out on this phone")
+    assert " yes" not in line_of("M4"), line_of("M4")
+    # Half a minute goes by while something waits: what is being filled in stays.
+    line_out.cut()
+    phone.browser.refresh()
+    inspect(phone, "Saltwend", "M6")
+    phone.tap(".bar button", "Record")
+    phone.one("#waiting", "Not sent yet: 1")
+    phone.heading("Saltwend")
+    phone.tap("#hives li:nth-child(2) .tick")
+    phone.browser.execute_script("dispatchEvent(new Event('online'))")
+    time.sleep(1)
+    assert phone.browser.execute_script("return document.querySelectorAll('input.hive:checked').length") == 1
+    line_out.mend()
+    phone.browser.execute_script("dispatchEvent(new Event('online'))")
+    phone.wait("end of waiting", lambda: waiting(phone) == 0)
     phone.said()
     phone.end()
     service.end()

@@ -4,8 +4,10 @@
 
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::{Draft, Entry};
+use combclear_domain::rules::leaflet::Leaflets;
 use combclear_phone::Phone;
 use combclear_wording::Words;
+use combclear_wording::reports::rules;
 use serde_json::{Value, json};
 
 const NOW: &str = "2026-04-11T08:15:30.000Z";
@@ -181,6 +183,15 @@ fn a_refusal_is_told_before_anything_waits() {
     assert!(!bad["body"]["errors"][0]["help"].as_str().unwrap().is_empty());
     let missing = answer(&mut phone, "/holdings/heathside/colonies/Nobody/supering", None);
     assert_eq!(missing["status"], 404);
+}
+
+#[test]
+fn it_says_by_which_leaflets_and_laws_it_answers() {
+    let expected = rules(combclear_leaflets::builtin().unwrap(), combclear_leaflets::laws().unwrap());
+    assert_eq!(told(&mut Phone::default(), r#"{"rules":{}}"#), json!({ "rules": expected }));
+    // Others are told apart.
+    let none = rules(&Leaflets::default(), combclear_leaflets::laws().unwrap());
+    assert_ne!(expected, none);
 }
 
 #[test]

@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::{Day, Instant};
 use combclear_wording::Words;
+use combclear_wording::reports::rules;
 use serde::Deserialize;
 use serde_json::json;
 use serde_json::value::RawValue;
@@ -37,6 +38,8 @@ enum Task<'t> {
         now: Instant,
         language: String,
     },
+    /// Say by which leaflets and laws it answers.
+    Rules {},
     /// Forget a holding.
     Forget { holding: HoldingName },
     /// Answer what the service would be asked by this path, and this body if there is one.
@@ -69,6 +72,11 @@ impl Phone {
                 let copy = self.copies.entry(holding).or_insert_with_key(Copy::new);
                 json!({ "refused": copy.expect(Words::of_language(&language), &batches, now) })
             }
+            Ok(Task::Rules {}) => match (combclear_leaflets::builtin(), combclear_leaflets::laws()) {
+                (Ok(leaflets), Ok(laws)) => json!({ "rules": rules(leaflets, laws) }),
+                // A test keeps them free of faults.
+                _ => json!({}),
+            },
             Ok(Task::Forget { holding }) => {
                 self.copies.remove(&holding);
                 json!({})

@@ -2,8 +2,8 @@
 
 import { clock, dateAndTime, setClock, today } from "./clock.js";
 import { holdingOf, workedOut } from "./engine.js";
-import { batches, dropBatch, forgetCopies, keepBatch } from "./kept.js";
-import { send as sendWhatWaits } from "./sync.js";
+import { batches, forgetCopies, keepBatch, toSend } from "./kept.js";
+import { keepUp, send as sendWhatWaits } from "./sync.js";
 
 /** @typedef {{ pointer?: string, parameter?: string, detail: string, help: string }} Fault */
 /** @typedef {{ type: string, title: string, status: number, detail: string, errors: Fault[] }} Problem */
@@ -23,65 +23,71 @@ export class NotReached extends Error {}
 /** The service was not reached, and nothing can be kept on this phone. */
 export class NoRoom extends NotReached {}
 
+/** A batch that was refused and lies here still. */
+export class RefusedBatch extends Refused {
+  /** @param {number} number @param {Problem} problem */
+  constructor(number, problem) {
+    super(problem);
+    this.number = number;
+  }
+}
+
+/** Somebody went on to another screen before the answer came. */
+export class Superseded extends Error {}
+
 // A key is kept as long as the tab is open, and no longer.
 const KEY = "key";
 
 /**
- * Signs in with a key. What was copied for another key is forgotten; what was written down with it stays until it is sent with it.
+ * Signs in with a key, if the service knows it. What was copied for another key is forgotten; what was written down with it stays until
+ * it is sent with it.
  * @param {string} key
  */
 export async function signIn(key) {
+  const headers = { authorization: `Bearer ${key.trim()}` };
+  const response = await fetch("/holdings", { headers }).catch(() => undefined);
+  if (!response || response.headers.has("fetched-at")) throw new NotReached("");
+  if (!response.ok) throw new Refused(await response.json());
   sessionStorage.setItem(KEY, key.trim());
-  await Promise.all([...(await globalThis.caches?.keys() ?? []).map((kept) => caches.delete(kept)), forgetCopies()]);
+  await Promise.all([forgetAnswers(), forgetCopies()]);
 }
 
-/** Whose entries are written down here: a mark of the key, from which nobody gets the key back. Without a key there is one keeper. */
-export async function whose() {
-  const key = sessionStorage.getItem(KEY);
-  if (!key || !crypto.subtle) return key ? "key" : "";
-  const digest = await crypto.subtle.digest("SHA-256", new TextEncoder().encode(key));
-  return Array.from(new Uint8Array(digest).slice(0, 8), (byte) => byte.toString(16).padStart(2, "0")).join("");
-}
+/** Whose entries are written down here: the name of the key, which is no secret. Without a key there is one keeper. */
+export const whose = () => sessionStorage.getItem(KEY)?.split(".")[0] ?? "";
 
 /**
  * Writes entries down: they are kept on this phone first, and then sent. What was kept of answers about the holding is forgotten:
- * whether or not the service is heard again, no answer from before may stand beside what was written down.
+ * whether or not the service is heard again, no answer from before may stand beside what was written down. What is refused stays, until
+ * whoever wrote it was shown why.
  * @param {string} holding @param {any[]} entries @param {string[]} lines what they say
  * @returns {Promise<"recorded" | "waits">}
  */
 export async function record(holding, entries, lines) {
   await forgetAnswers(holding);
-  const batch = { holding, entries, lines, by: await whose(), made: clock().toISOString() };
+  const batch = { holding, entries, lines, by: whose(), made: clock().toISOString() };
   // Where nothing can be kept, it is sent at once or not at all.
   const number = await keepBatch(batch).catch(() => undefined);
   dispatchEvent(new Event("waiting"));
-  try {
-    if (number === undefined) {
-      await fromService("POST", `${at(holding)}/entries`, entries).catch((error) => {
-        throw error instanceof NotReached ? new NoRoom(error.message) : error;
-      });
-    } else {
-      await sendWhatWaits();
-      const still = (await batches()).find((kept) => kept.number === number);
-      if (still?.refused) {
-        // Whoever wrote it stands before it, and mends it or leaves it.
-        await dropBatch(number);
-        throw new Refused({ type: "", title: "", status: 422, ...still.refused });
-      }
-      return still ? "waits" : "recorded";
-    }
+  if (number === undefined) {
+    await fromService("POST", `${at(holding)}/entries`, entries).catch((error) => {
+      throw error instanceof NotReached ? new NoRoom(error.message) : error;
+    });
     return "recorded";
-  } finally {
-    dispatchEvent(new Event("waiting"));
   }
+  await sendWhatWaits();
+  const left = await batches().catch(() => undefined);
+  const still = left?.find((kept) => kept.number === number);
+  if (still?.refused) throw new RefusedBatch(number, { type: "", title: "", status: 422, ...still.refused });
+  return left === undefined || (still && still.recorded === undefined) ? "waits" : "recorded";
 }
 
-/** @param {string} holding */
-async function forgetAnswers(holding) {
+/** Forgets what was kept of answers: about one holding, or all. @param {string} [holding] */
+export async function forgetAnswers(holding) {
+  const of = holding === undefined ? "/holdings" : `${at(holding)}/`;
   for (const name of await globalThis.caches?.keys() ?? []) {
     const kept = await caches.open(name);
-    const of = (await kept.keys()).filter((request) => new URL(request.url).pathname.startsWith(`${at(holding)}/`));
-    await Promise.all(of.map((request) => kept.delete(request)));
+    const old = (await kept.keys()).filter((request) => new URL(request.url).pathname.startsWith(of));
+    await Promise.all(old.map((request) => kept.delete(request)));
   }
 }
 
@@ -130,8 +136,9 @@ export async function fromService(method, path, body) {
 /** The text of an answer of the service, to the letter. @param {string} path */
 export async function textFromService(path) {
   const response = await fetched("GET", path);
-  if (!response.ok || response.headers.has("fetched-at")) throw new NotReached(`${response.status}`);
-  return response.text();
+  if (response.ok && !response.headers.has("fetched-at")) return response.text();
+  const problem = await response.json().catch(() => null);
+  throw problem?.type ? new Refused(problem) : new NotReached(`${response.status}`);
 }
 
 /**
@@ -139,26 +146,42 @@ export async function textFromService(path) {
  * @param {string} method @param {string} path @param {unknown} [body] @returns {Promise<any>}
  */
 async function ask(method, path, body) {
+  const screen = location.hash;
+  const answer = await heard(method, path, body);
+  if (location.hash !== screen) throw new Superseded();
+  return answer;
+}
+
+/** @param {string} method @param {string} path @param {unknown} body @returns {Promise<any>} */
+async function heard(method, path, body) {
   const holding = holdingOf(path);
-  if (holding !== undefined && (await batches()).some((batch) => batch.holding === holding && !batch.refused)) {
-    await sendWhatWaits();
-    if ((await batches()).some((batch) => batch.holding === holding && !batch.refused)) {
+  const waits = async () => (await toSend().catch(() => [])).some((batch) => batch.holding === holding);
+  if (holding !== undefined && await waits()) {
+    const { reached, asksForKey } = await sendWhatWaits();
+    if (!asksForKey && await waits()) {
+      // What others recorded counts too.
+      if (reached) await keepUp(holding).catch(throwIfKeyIsAsked);
       const here = await onThisPhone(path, body);
       if (here) return here;
     }
   }
-  let heard;
+  let answer;
   try {
-    heard = await fromService(method, path, body);
-    if (heard.fetched_at === undefined) return heard;
+    answer = await fromService(method, path, body);
+    if (answer.fetched_at === undefined) return answer;
   } catch (error) {
     if (!(error instanceof NotReached)) throw error;
-    heard = error;
+    answer = error;
   }
   const here = await onThisPhone(path, body);
   if (here) return here;
-  if (heard instanceof NotReached) throw heard;
-  return heard;
+  if (answer instanceof NotReached) throw answer;
+  return answer;
+}
+
+/** @param {unknown} error */
+function throwIfKeyIsAsked(error) {
+  if (error instanceof Refused && error.problem.status === 401) throw error;
 }
 
 /** What can be worked out here: an answer, or the refusal that the service would give. @param {string} path @param {unknown} body */
@@ -166,7 +189,7 @@ async function onThisPhone(path, body) {
   const here = await workedOut(path, body, clock(), today()).catch(() => undefined);
   if (!here) return undefined;
   if (here.status >= 400) throw new Refused(here.body);
-  return Object.assign(here.body, { fetched_at: here.at, here: true });
+  return Object.assign(here.body, { fetched_at: here.at, here: true, expected: here.expected });
 }
 
 /**
@@ -175,7 +198,7 @@ async function onThisPhone(path, body) {
  */
 export async function picture(path) {
   const show = (/** @type {BlobPart} */ part) => URL.createObjectURL(new Blob([part], { type: "image/svg+xml" }));
-  const waits = (await batches()).some((batch) => batch.holding === holdingOf(path) && !batch.refused);
+  const waits = (await toSend().catch(() => [])).some((batch) => batch.holding === holdingOf(path));
   const response = waits ? undefined : await fetched("GET", path).catch(() => undefined);
   if (response?.status === 200 && !response.headers.has("fetched-at")) return show(await response.blob());
   const here = await workedOut(path, undefined, clock(), today()).catch(() => undefined);

@@ -2,8 +2,8 @@
 
 import { at, get, kept } from "./ask.js";
 import { date, today } from "./clock.js";
-import { bar, button, el, show } from "./draw.js";
-import { to } from "./page.js";
+import { answerInto, bar, button, el, hold, show } from "./draw.js";
+import { said, to } from "./page.js";
 import { answered } from "./visit.js";
 import { inDoubt } from "./waiting.js";
 import { word } from "./words.js";
@@ -63,20 +63,21 @@ export async function options(holding, apiary) {
       field(key).choices.map((/** @type {any} */ choice) => el("option", { value: choice.word }, choice.said)))];
   const found = el("div", { id: "found", "aria-live": "polite" });
   const value = (/** @type {string} */ id) => /** @type {HTMLInputElement} */ (document.getElementById(id)).value;
-  const ask = async () => {
+  const ask = () => answerInto(found, async () => {
     const asked = new URLSearchParams({ from: value("from") || today() });
     for (const key of Object.keys(ASSUMED)) if (value(key)) asked.set(key, value(key));
     const answer = await get(`${at(holding, "apiaries", apiary)}/treatment-options?${asked}`);
     const doubted = await inDoubt(holding, answer);
     const old = kept({ ...answer, on: answer.from });
     const doubt = old && !old.here && !old.holds ? word("kept_too_long") : answer.colonies.some(doubted) ? word("in_doubt") : undefined;
-    found.replaceChildren(...doubt ? [el("p", { class: "fault" }, doubt)] : answer.options.map(option), el("p", { class: "note" }, answer.notice));
-  };
+    return [...doubt ? [el("p", { class: "fault" }, doubt)] : answer.options.map(option), el("p", { class: "note" }, answer.notice)];
+  }, said);
   show(word("options"), el("nav", {}, el("a", { href: to(holding, apiary) }, apiary)), el("h1", {}, word("options")),
     el("p", { class: "note" }, word("careful")),
     el("label", { class: "field", for: "from" }, word("start")), el("input", { id: "from", type: "date", value: today() }),
     Object.keys(ASSUMED).flatMap(chooser), el("p", { class: "hint" }, word("assumed_hint")), found);
   bar(button(word("ask"), () => void ask(), "go"));
+  hold();
   await ask();
 }
 

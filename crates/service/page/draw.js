@@ -28,12 +28,19 @@ export function el(tag, attributes = {}, ...children) {
 /** @returns {HTMLElement} */
 const sheet = () => /** @type {HTMLElement} */ (document.getElementById("sheet"));
 
+/** What is known of the screen: since when it is shown, and whether something on it would be lost if it were drawn anew. */
+export const screen = { since: 0, isHeld: false };
+
+/** From now on the screen is not drawn anew by itself: somebody fills something in. */
+export const hold = () => { screen.isHeld = true; };
+
 /**
  * Shows something else. Whoever reads with a screen reader or the keyboard begins at its top.
  * @param {string} title
  * @param {...(Child | Child[])} children
  */
 export function show(title, ...children) {
+  Object.assign(screen, { since: Date.now(), isHeld: false });
   document.title = `${title} · Combclear`;
   document.querySelector(".bar")?.remove();
   sheet().replaceChildren(...el("div", {}, ...children).childNodes);
@@ -44,11 +51,14 @@ export function show(title, ...children) {
 /** Keeps what is shown. Returns what shows it again, with everything that was filled in. */
 export function keep() {
   const [shown, foot, title] = [[...sheet().childNodes], document.querySelector(".bar"), document.title];
+  const [held, focused] = [screen.isHeld, /** @type {HTMLElement | null} */ (document.activeElement)];
   return () => {
+    Object.assign(screen, { since: Date.now(), isHeld: held });
     document.querySelector(".bar")?.remove();
     sheet().replaceChildren(...shown);
     if (foot) document.body.append(foot);
     document.title = title;
+    (focused?.isConnected ? focused : sheet()).focus({ preventScroll: true });
   };
 }
 
@@ -85,3 +95,26 @@ export function bar(...buttons) {
  * @param {string} [kind]
  */
 export const button = (text, onclick, kind = "") => el("button", { type: "button", class: kind, onclick }, text);
+
+/** Questions that were asked on the screens so far. */
+let asked = 0;
+
+/**
+ * Puts an answer into a place of the screen. What stood there goes at once, and only the newest question is answered there; if it cannot
+ * be, it says why.
+ * @param {HTMLElement} place
+ * @param {() => Promise<Child[]>} answer
+ * @param {(error: unknown) => string} said
+ */
+export async function answerInto(place, answer, said) {
+  asked += 1;
+  const number = asked;
+  place.replaceChildren();
+  let children;
+  try {
+    children = await answer();
+  } catch (error) {
+    children = [el("p", { class: "fault", role: "alert" }, said(error))];
+  }
+  if (number === asked) place.replaceChildren(...el("div", {}, children).childNodes);
+}

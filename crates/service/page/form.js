@@ -1,8 +1,9 @@
 // A form: filled in, looked at in a line, recorded. Whatever is recorded can be struck out again, with a reason; both stay on record.
 
-import { NoRoom, Refused, at, get, newId, post, put, record } from "./ask.js";
+import { NoRoom, Refused, RefusedBatch, at, get, newId, post, put, record } from "./ask.js";
 import { today } from "./clock.js";
-import { bar, button, el, keep, sayNext, show } from "./draw.js";
+import { bar, button, el, hold, keep, sayNext, show } from "./draw.js";
+import { dropBatch } from "./kept.js";
 import { mayStrikeOut, to } from "./page.js";
 import { course, ticked } from "./visit.js";
 import { word } from "./words.js";
@@ -145,6 +146,7 @@ async function fill(asked, holding, known, back, write) {
     later.length > 0 && el("details", { id: "more" }, el("summary", {}, word("more")), later.map((/** @type {any} */ { part }) => part)),
     el("div", { id: "faults", role: "alert" }));
   bar(button(word("look"), () => void write(), "go"));
+  hold();
 }
 
 /** What was filled in. @param {Field[]} fields */
@@ -170,7 +172,7 @@ function read(fields) {
 /** Asks what the form would record, and shows what is wrong beside each field.
  * @param {string} holding @param {string} kind @param {any} filled */
 async function look(holding, kind, filled) {
-  document.querySelectorAll(".fault").forEach((fault) => fault.remove());
+  nothingWrong();
   try {
     return await post(`${at(holding, "forms", kind)}`, filled);
   } catch (error) {
@@ -179,24 +181,40 @@ async function look(holding, kind, filled) {
   }
 }
 
-/** @param {unknown} error */
+/**
+ * Says what is wrong beside each field, and goes to the first. Whether it could be said: somebody may have gone on.
+ * @param {unknown} error
+ */
 export function wrong(error) {
-  const faults = /** @type {HTMLElement} */ (document.getElementById("faults"));
+  const faults = document.getElementById("faults");
+  if (!faults) return false;
   if (!(error instanceof Refused)) {
     const more = error instanceof NoRoom ? word("no_room") : word("nothing_recorded");
     faults.replaceChildren(el("p", { class: "fault" }, word("not_reached")), el("p", {}, more));
-    return;
+    return true;
   }
   let first;
   for (const { pointer, detail, help } of error.problem.errors) {
     const key = (pointer ?? "").split("/").pop() ?? "";
     const part = document.getElementById(`part-${key}`) ?? faults;
-    part.append(el("p", { class: "fault" }, `${detail}: ${help}`));
+    const id = `fault-${key}`;
+    part.append(el("p", { class: "fault", id }, `${detail}: ${help}`));
     part.closest("details")?.setAttribute("open", "");
-    first ??= part;
+    const taking = /** @type {HTMLElement | null} */ (part.querySelector("input, select, textarea"));
+    taking?.setAttribute("aria-invalid", "true");
+    taking?.setAttribute("aria-describedby", id);
+    first ??= taking ?? part;
   }
-  if (first) first.scrollIntoView({ block: "center" });
-  else faults.replaceChildren(el("p", { class: "fault" }, error.message));
+  if (!first) faults.replaceChildren(el("p", { class: "fault" }, error.message));
+  first?.scrollIntoView({ block: "center" });
+  first?.focus({ preventScroll: true });
+  return true;
+}
+
+/** Takes away what was said to be wrong. */
+export function nothingWrong() {
+  document.querySelectorAll(".fault").forEach((fault) => fault.remove());
+  document.querySelectorAll("[aria-invalid]").forEach((taking) => ["aria-invalid", "aria-describedby"].forEach((name) => taking.removeAttribute(name)));
 }
 
 /** Shows what would be recorded. Whoever goes back finds the form as it was filled in.
@@ -207,11 +225,14 @@ export function agree(holding, looked, back) {
   const send = async () => {
     try {
       const now = await record(holding, entries, looked.lines);
+      ticked.clear();
       sayNext(`${word(now)}: ${looked.lines.join("; ")} `, mayStrikeOut(holding) && button(word("undo"), () => undo(holding, entries, looked.lines)));
       back();
     } catch (error) {
       // Nobody knows whether it arrived. The same ids are sent again, so that it is recorded once.
-      wrong(error);
+      const isShown = wrong(error);
+      // Whoever wrote it stands before the reason, and mends it or leaves it. Else it lies among what was refused.
+      if (isShown && error instanceof RefusedBatch) await dropBatch(error.number);
     }
   };
   show(word("look"), el("nav", {}, button(word("back"), again)), el("h1", {}, word("is_it_right")),
@@ -219,6 +240,7 @@ export function agree(holding, looked, back) {
     looked.doubts.map((/** @type {string} */ doubt) => el("p", { class: "note" }, doubt)),
     el("div", { id: "faults", role: "alert" }));
   bar(button(word("record"), () => void send(), "go"));
+  hold();
 }
 
 /** Strikes entries out again. @param {string} holding @param {any[]} entries @param {string[]} lines */
@@ -238,6 +260,7 @@ export function undo(holding, entries, lines) {
   show(word("undo"), el("h1", {}, word("undo")), el("p", {}, word("undo_hint")),
     el("label", { class: "field", for: "reason" }, word("reason")), reason, el("div", { id: "faults", role: "alert" }));
   bar(button(word("undo"), () => void strike(), "go"));
+  hold();
 }
 
 /** Begins a holding with its first entry. */
@@ -247,7 +270,7 @@ export async function begin() {
     const { fields, on, recorded_by } = read(asked.fields);
     const name = (/** @type {HTMLInputElement} */ (document.getElementById("field-holding"))).value.trim();
     const body = Object.fromEntries(Object.entries(fields).map(([key, texts]) => [key, texts[0]]));
-    document.querySelectorAll(".fault").forEach((fault) => fault.remove());
+    nothingWrong();
     try {
       await put(at(name), { id: newId(), on, recorded_by: recorded_by ?? body.keeper, kind: "holding_details", body });
       location.hash = to(name);

@@ -1,7 +1,7 @@
 // What lies on this phone: copies of journals, and entries that were written down and not sent yet. It outlives the page, the browser
 // and the day. Entries leave it when the service has said that they are recorded, or when somebody throws them away on purpose.
 
-/** @typedef {{ number?: number, holding: string, entries: any[], lines: string[], by: string, made: string, refused?: { detail: string, errors: import("./ask.js").Fault[] } }} Batch */
+/** @typedef {{ number?: number, holding: string, entries: any[], lines: string[], by: string, made: string, refused?: { detail: string, errors: import("./ask.js").Fault[] }, recorded?: number }} Batch */
 /** @typedef {{ holding: string, last: number, hash: string, at: string }} Copy */
 /** @typedef {{ holding: string, after: number, text: string }} Page */
 
@@ -17,8 +17,15 @@ function open() {
       asked.result.createObjectStore("copies", { keyPath: "holding" });
       asked.result.createObjectStore("batches", { keyPath: "number", autoIncrement: true });
     };
-    asked.onsuccess = () => done(asked.result);
-    asked.onerror = () => failed(asked.error);
+    asked.onsuccess = () => {
+      // A phone may close it behind the page's back.
+      asked.result.onclose = () => { opened = undefined; };
+      done(asked.result);
+    };
+    asked.onerror = () => {
+      opened = undefined;
+      failed(asked.error);
+    };
   });
   return opened;
 }
@@ -31,9 +38,15 @@ function open() {
  * @returns {Promise<T>}
  */
 async function within(stores, mode, work) {
-  const database = await open();
+  let database = await open();
+  try {
+    database.transaction(stores, "readonly");
+  } catch {
+    opened = undefined;
+    database = await open();
+  }
   return new Promise((done, failed) => {
-    const transaction = database.transaction(stores, mode);
+    const transaction = database.transaction(stores, mode, { durability: "strict" });
     const asked = work(transaction);
     transaction.oncomplete = () => done(/** @type {T} */ (asked?.result));
     transaction.onabort = () => failed(transaction.error);
@@ -69,12 +82,22 @@ export const forgetCopies = () => within(["pages", "copies"], "readwrite", (at) 
   at.objectStore("copies").clear();
 });
 
-/** The batches that were not sent yet, in the order in which they were written down. @returns {Promise<Batch[]>} */
-export const batches = () => within(["batches"], "readonly", (at) => at.objectStore("batches").getAll()).catch(() => []);
+/**
+ * The batches that are not in the copy of the journal, in the order in which they were written down: those that wait, those that were
+ * refused, and those that are recorded and were not copied yet. That they cannot be read is no sign that there are none.
+ * @returns {Promise<Batch[]>}
+ */
+export const batches = () => within(["batches"], "readonly", (at) => at.objectStore("batches").getAll());
+
+/** Those that are still to be sent. */
+export const toSend = async () => (await batches()).filter((batch) => !batch.refused && batch.recorded === undefined);
 
 /** Keeps a batch until it is sent. @param {Batch} batch @returns {Promise<number>} */
-export const keepBatch = (batch) => within(["batches"], "readwrite", (at) =>
-  /** @type {IDBRequest<number>} */ (at.objectStore("batches").put(batch)));
+export function keepBatch(batch) {
+  // Where room is short, the browser shall throw away something else.
+  void navigator.storage?.persist?.();
+  return within(["batches"], "readwrite", (at) => /** @type {IDBRequest<number>} */ (at.objectStore("batches").put(batch)));
+}
 
 /** @param {number} number */
 export const dropBatch = (number) => within(["batches"], "readwrite", (at) => { at.objectStore("batches").delete(number); });

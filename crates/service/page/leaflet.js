@@ -2,8 +2,8 @@
 
 import { at, get, post } from "./ask.js";
 import { today } from "./clock.js";
-import { bar, button, el, show } from "./draw.js";
-import { agree, input, wrong } from "./form.js";
+import { bar, button, el, hold, show } from "./draw.js";
+import { agree, input, nothingWrong, wrong } from "./form.js";
 import { to } from "./page.js";
 import { word } from "./words.js";
 
@@ -24,7 +24,7 @@ export async function leaflet(holding, apiary, lot) {
   const asked = await get(`${at(holding, "lots", lot)}/leaflet`);
   const back = () => { location.hash = apiary ? to(holding, apiary) : to(holding); };
   const look = async () => {
-    document.querySelectorAll(".fault").forEach((fault) => fault.remove());
+    nothingWrong();
     const fields = Object.fromEntries([["lot", [lot]], ...asked.terms.flatMap(read)]);
     const confirms = asked.others.filter((/** @type {any} */ _, /** @type {number} */ place) => chosen(`too-${place}`) === "yes")
       .map((/** @type {any} */ other) => other.confirms);
@@ -38,6 +38,7 @@ export async function leaflet(holding, apiary, lot) {
     el("p", {}, asked.in_hand ?? word("no_leaflet_built_in")),
     asked.terms.map(term), asked.others.map(other), el("div", { id: "faults", role: "alert" }));
   bar(button(word("look"), () => void look(), "go"));
+  hold();
 }
 
 /** A choice between few answers. @param {string} name @param {string} value @param {string} text @param {() => void} [then] */

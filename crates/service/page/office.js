@@ -3,9 +3,9 @@
 import { at, file, get, newId, send } from "./ask.js";
 import { date, dateAndTime, today } from "./clock.js";
 import { head, table } from "./desk.js";
-import { bar, button, el, sayNext, show } from "./draw.js";
-import { undo, wrong } from "./form.js";
-import { mayStrikeOut, mayWrite } from "./page.js";
+import { answerInto, bar, button, el, hold, sayNext, show } from "./draw.js";
+import { nothingWrong, undo, wrong } from "./form.js";
+import { mayStrikeOut, mayWrite, said } from "./page.js";
 import { word } from "./words.js";
 
 /** The first day of the year of a day. @param {string} day */
@@ -24,12 +24,12 @@ export async function register(holding) {
   const value = (/** @type {string} */ id) => /** @type {HTMLInputElement} */ (document.getElementById(id)).value;
   const found = el("div", { id: "found", "aria-live": "polite" });
   const period = () => new URLSearchParams({ from: value("from"), to: value("to"), as_of: today() });
-  const ask = async () => {
+  const ask = () => answerInto(found, async () => {
     const gaps = await get(`${at(holding)}/register/gaps?${period()}`);
     const gap = (/** @type {any} */ gap) => el("li", { class: "row" }, el("div", { class: "what" }, gap.statement, el("p", { class: "faint" }, gap.supply)));
-    found.replaceChildren(el("h2", {}, word("complete")), ...gaps.summary.map((/** @type {string} */ line) => el("p", {}, line)),
-      el("ul", {}, gaps.gaps.map(gap)), el("p", { class: "note" }, gaps.notice));
-  };
+    return [el("h2", {}, word("complete")), ...gaps.summary.map((/** @type {string} */ line) => el("p", {}, line)),
+      el("ul", {}, gaps.gaps.map(gap)), el("p", { class: "note" }, gaps.notice)];
+  }, said);
   const fetchFile = async (/** @type {typeof FILES[number]} */ kind) => {
     const asked = period();
     if (kind.format) asked.set("format", kind.format);
@@ -37,6 +37,7 @@ export async function register(holding) {
       const url = await file(`${at(holding)}/${kind.path}?${asked}`);
       const link = el("a", { href: url, download: `${holding}-${value("from")}-${value("to")}.${kind.end}` });
       link.click();
+      setTimeout(() => URL.revokeObjectURL(url), 60_000);
     } catch (error) {
       wrong(error);
     }
@@ -52,12 +53,22 @@ export async function register(holding) {
 /** The proofs of purchase and the prescriptions, and a new one from the camera or a file. @param {string} holding */
 export async function proofs(holding) {
   const [{ items }, { lots }] = await Promise.all([get(`${at(holding)}/documents`), get(`${at(holding)}/stock`)]);
-  const opened = async (/** @type {any} */ item) => { open(await file(item.path), "_blank"); };
+  // The window is opened by the tap itself, or the browser takes it for an advertisement.
+  const opened = async (/** @type {any} */ item) => {
+    const shown = open("", "_blank");
+    try {
+      const url = await file(item.path);
+      if (shown) shown.location.href = url;
+    } catch (error) {
+      shown?.close();
+      wrong(error);
+    }
+  };
   const row = (/** @type {any} */ item) => [item.lot ?? item.prescription, item.file_name ?? item.media_type, date(item.on), item.recorded_by,
     item.state === "kept" ? button(word("open"), () => void opened(item)) : item.state];
   const value = (/** @type {string} */ id) => /** @type {HTMLInputElement} */ (document.getElementById(id)).value.trim();
   const attach = async () => {
-    document.querySelectorAll(".fault").forEach((fault) => fault.remove());
+    nothingWrong();
     const chosen = /** @type {HTMLInputElement} */ (document.getElementById("file")).files?.[0];
     const faults = /** @type {HTMLElement} */ (document.getElementById("faults"));
     if (!chosen || !value("lot") || !value("recorded_by")) {
@@ -83,6 +94,7 @@ export async function proofs(holding) {
     items.length === 0 ? el("p", {}, word("no_proof")) : table([word("lot"), word("proof_file"), word("day"), word("who"), word("open")], items.map(row)),
     offer || null, el("div", { id: "faults", role: "alert" }));
   bar(...offer ? [button(word("attach"), () => void attach(), "go")] : []);
+  if (offer) hold();
 }
 
 /** How many entries are shown at once. */
@@ -103,13 +115,13 @@ export async function journal(holding, before) {
     el("p", { class: "faint" }, `${entry.recorded_by}, ${dateAndTime(entry.recorded_at)}`)),
     mayStrikeOut(holding) && !["strike_out", "archived", "holding_details"].includes(entry.kind)
       && button(word("undo"), () => undo(holding, [entry], [`${entry.seq}. ${title(entry)}`])));
-  const found = el("p", { id: "found", role: "status" });
-  const verify = async () => {
+  const found = el("div", { id: "found", role: "status" });
+  const verify = () => answerInto(found, async () => {
     const answer = await get(`${at(holding)}/verification`);
-    found.textContent = answer.answer === "sound" ? word("chain_sound", { entries: answer.entries, head: answer.head })
+    return [answer.answer === "sound" ? word("chain_sound", { entries: answer.entries, head: answer.head })
       : answer.answer === "lacking" ? `${word("chain_lacking")} ${answer.documents.map((/** @type {any} */ one) => one.help).join("; ")}`
-      : `${word("chain_broken", { seq: answer.seq })} ${answer.what}`;
-  };
+      : `${word("chain_broken", { seq: answer.seq })} ${answer.what}`];
+  }, said);
   show(word("journal"), head(holding, word("journal")), found, el("ul", {}, items.reverse().map(line)),
     after > 0 && button(word("earlier"), () => void journal(holding, String(after)), "wide"));
   bar(button(word("verify"), () => void verify(), "go"));

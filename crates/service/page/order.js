@@ -1,7 +1,7 @@
 // The order in which the keeper walks round an apiary. It is no part of the record, and is kept on this phone.
 
 import { at, get } from "./ask.js";
-import { bar, button, el, show } from "./draw.js";
+import { bar, button, el, hold, show } from "./draw.js";
 import { to } from "./page.js";
 import { word } from "./words.js";
 
@@ -54,4 +54,5 @@ export async function order(holding, apiary) {
   draw();
   show(word("order"), el("nav", {}, button(word("back"), back)), el("h1", {}, word("order")), el("p", {}, word("order_hint")), hives);
   bar(button(word("keep_order"), keep, "go"));
+  hold();
 }

@@ -1,16 +1,16 @@
 // Where one is: a holding, an apiary, a colony or a form, by the part of the address after `#`.
 
-import { NotReached, Refused, at, get, kept, signIn } from "./ask.js";
-import { wrongBy } from "./clock.js";
+import { NotReached, Refused, Superseded, at, get, kept, signIn } from "./ask.js";
+import { today, wrongBy } from "./clock.js";
 import { colony } from "./colony.js";
-import { button, el, saySo, show } from "./draw.js";
+import { button, el, saySo, screen, show } from "./draw.js";
 import { board, options, stock } from "./desk.js";
 import { begin, form, openers } from "./form.js";
 import { visit } from "./visit.js";
 import { leaflet, lots } from "./leaflet.js";
 import { journal, proofs, register } from "./office.js";
 import { order } from "./order.js";
-import { keepUp, send } from "./sync.js";
+import { keepUp, others, send } from "./sync.js";
 import { LIST, inDoubt, list, sayHowMuch } from "./waiting.js";
 import { page, readWords, word } from "./words.js";
 
@@ -79,12 +79,17 @@ async function apiaries(holding) {
 }
 
 function keyAsked() {
+  const faults = el("div", { role: "alert" });
   const input = /** @type {HTMLInputElement} */ (el("input", { type: "password", id: "key", autocomplete: "off" }));
   // Nothing of what another key was shown stays.
-  const go = () => void signIn(input.value).then(() => location.reload());
-  show(word("key"), el("h1", {}, word("key")), el("label", { class: "field", for: "key" }, word("key_hint")), input,
+  const refused = (/** @type {unknown} */ error) => faults.replaceChildren(el("p", { class: "fault" }, said(error)));
+  const go = () => void signIn(input.value).then(() => location.reload(), refused);
+  show(word("key"), el("h1", {}, word("key")), el("label", { class: "field", for: "key" }, word("key_hint")), input, faults,
     el("p", {}, button(word("sign_in"), go, "go")));
 }
+
+/** What went wrong, in a line. @param {unknown} error */
+export const said = (error) => error instanceof NotReached ? word("not_reached") : String(error instanceof Error ? error.message : error);
 
 /** @param {unknown} error */
 function failed(error) {
@@ -93,14 +98,16 @@ function failed(error) {
     return;
   }
   const help = error instanceof Refused ? error.problem.errors.map((fault) => fault.help) : [word("not_reached_help")];
-  const what = error instanceof NotReached ? word("not_reached") : String(error instanceof Error ? error.message : error);
+  const what = said(error);
   show(word("not_shown"), el("h1", {}, word("not_shown")), el("p", { class: "fault" }, what),
     el("ul", {}, help.map((text) => el("li", {}, text))), el("p", {}, button(word("again"), () => void open(), "go")));
 }
 
 async function open() {
-  const [holding, apiary, what, which] = location.hash.replace(/^#\/?/, "").split("/").map(decodeURIComponent);
+  let holding = "";
   try {
+    const [of, apiary, what, which] = location.hash.replace(/^#\/?/, "").split("/").map(decodeURIComponent);
+    holding = of ?? "";
     if (holding && !roles.has(holding)) await listed().catch(() => undefined);
     const atTheDesk = apiary ? undefined : AT_THE_DESK[what ?? ""];
     if (location.hash === LIST) await list();
@@ -115,8 +122,11 @@ async function open() {
     else if (apiary) await visit(holding, apiary);
     else await apiaries(holding);
   } catch (error) {
+    // The screen that somebody went on to shows itself.
+    if (error instanceof Superseded) return;
     failed(error);
   }
+  drawnOn = today();
   saySo();
   await sayHowMuch();
   // For where there is no signal. Nobody waits for it.
@@ -137,23 +147,43 @@ let outOfDate = false;
 /** Whether anything waits to be sent. */
 const doesWait = () => (document.getElementById("waiting")?.dataset.number ?? "0") !== "0";
 
-/** Sends what waits, and looks whether the service has a newer page than this one. */
-async function catchUp() {
-  const waited = doesWait();
-  await send();
-  const { version } = await get("/page/version.json").catch(() => page());
-  outOfDate = version !== page().version;
-  notes();
-  const reads = !/^#\/[^/]*\/[^/]*\/write/.test(location.hash);
-  if (waited && reads) await open();
+/** The day on which the screen was drawn. */
+let drawnOn = "";
+
+/** A screen that was looked at for longer than this is drawn anew when somebody comes back to it, in milliseconds. */
+const STALE = 60_000;
+
+/** Draws the screen anew, unless somebody is filling something in. */
+async function drawAnew() {
+  if (!screen.isHeld) await open();
 }
 
+/** Sends what waits, and looks whether the service has a newer page than this one. */
+async function catchUp() {
+  const before = doesWait();
+  if (before) await send();
+  await sayHowMuch();
+  const { version } = await get("/page/version.json").catch(() => page());
+  outOfDate ||= version !== page().version;
+  notes();
+  if (before && !doesWait()) await drawAnew();
+}
+
+/** Somebody comes back to the page: what it says may be of another day. */
+async function comeBack() {
+  await catchUp();
+  if (drawnOn !== today() || Date.now() - screen.since > STALE) await drawAnew();
+}
+
+others.addEventListener("message", () => void drawAnew());
 addEventListener("hashchange", () => void open());
 addEventListener("waiting", () => void sayHowMuch());
 addEventListener("clock", notes);
 addEventListener("online", () => void catchUp());
-document.addEventListener("visibilitychange", () => { if (!document.hidden) void catchUp(); });
+document.addEventListener("visibilitychange", () => { if (!document.hidden) void comeBack(); });
 setInterval(() => { if (doesWait()) void catchUp(); }, 30_000);
-readWords().then(open, failed).then(sayHowMuch).then(catchUp);
+readWords().then(open, failed).then(sayHowMuch).then(catchUp)
+  // So that the worker has it as the service has it now.
+  .then(async () => { if (page().engine) await Promise.all([fetch("/page/engine.wasm"), get("/forms")]); }).catch(() => undefined);
 // Where it cannot be had, as on an address that is not encrypted, the page needs signal.
 navigator.serviceWorker?.register("/page/sw.js", { scope: "/" }).catch(() => undefined);

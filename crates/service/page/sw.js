@@ -4,10 +4,13 @@
 /// <reference lib="webworker" />
 /** @typedef {{ waitUntil: (work: Promise<unknown>) => void, request: Request, respondWith: (answer: Promise<Response>) => void }} Work */
 
+// The service puts its version here: a new page is kept by a new worker.
 const KEPT = "kept-1";
-const FILES = ["/", "/page/page.css", "/page/mark.svg", "/page/words.json", "/forms",
+const FILES = ["/", "/page/page.css", "/page/mark.svg", "/page/words.json",
   ...["page", "ask", "clock", "draw", "engine", "form", "kept", "leaflet", "sync", "visit", "colony", "desk", "office", "order", "waiting", "words"].map((name) => `/page/${name}.js`)];
 const ENGINE = "/page/engine.wasm";
+/** A key may be asked for it, which is the page's and not the worker's: it is kept once the page has fetched it. */
+const FORMS = "/forms";
 /** How long a file of the page may be on its way before the one that was kept is taken, in milliseconds. */
 const PATIENCE = 4_000;
 /** The most answers that are kept; the oldest go first. */
@@ -44,10 +47,11 @@ async function answer(request) {
     // Where there is hardly any signal, a page that was kept is better than one that never comes.
     const slow = isFile(request) && await known() ? AbortSignal.timeout(PATIENCE) : undefined;
     fetched = await fetch(request, slow && { signal: slow });
+    // The rest of it may never come.
+    if (fetched.status === 200 && isKept(request)) await keep(kept, request, fetched.clone());
   } catch {
     return (await known()) ?? Response.error();
   }
-  if (fetched.status === 200 && isKept(request)) await keep(kept, request, fetched.clone());
   return fetched;
 }
 
@@ -70,4 +74,4 @@ async function keep(kept, request, fetched) {
 }
 
 /** @param {Request} request */
-const isFile = (request) => [...FILES, ENGINE].includes(new URL(request.url).pathname);
+const isFile = (request) => [...FILES, ENGINE, FORMS].includes(new URL(request.url).pathname);

@@ -1,15 +1,19 @@
 // Between this phone and the service: what was written down goes there once, and what was recorded there is copied here.
 
-import { NotReached, Refused, at, fromService, textFromService, whose } from "./ask.js";
+import { Refused, at, forgetAnswers, fromService, textFromService, whose } from "./ask.js";
 import { forget } from "./engine.js";
-import { addPage, batches, copyOf, dropBatch, forgetCopy, keepBatch } from "./kept.js";
+import { addPage, batches, copyOf, dropBatch, forgetCopy, keepBatch, toSend } from "./kept.js";
+import { page } from "./words.js";
 
 /** @typedef {import("./kept.js").Batch} Batch */
 
 /** The most entries that are fetched at once. */
 const PAGE = 500;
 
-/** @type {Promise<void> | undefined} */
+/** What became of an attempt to send: whether the service was reached, and whether it asks for a key.
+ * @typedef {{ reached: boolean, asksForKey: boolean }} Attempt */
+
+/** @type {Promise<Attempt> | undefined} */
 let sending;
 
 /**
@@ -17,38 +21,47 @@ let sending;
  * service refuses stays here, with the reason. Ends at once where the service is not reached.
  */
 export function send() {
-  // Two at a time would be harmless, and of no use.
-  sending ??= sendAll().finally(() => {
+  sending ??= alone("send", sendAll).finally(() => {
     sending = undefined;
     dispatchEvent(new Event("waiting"));
   });
   return sending;
 }
 
+/** Does work while no other tab does the same. @template T @param {string} what @param {() => Promise<T>} work @returns {Promise<T>} */
+const alone = (what, work) => navigator.locks ? /** @type {Promise<any>} */ (navigator.locks.request(`combclear-${what}`, work)) : work();
+
+/** Tells the other tabs of this phone that a journal has gone on. */
+export const others = new BroadcastChannel("journal");
+
+/** @returns {Promise<Attempt>} */
 async function sendAll() {
-  const own = await whose();
-  for (const batch of await batches()) {
-    if (batch.refused || batch.by !== own) continue;
+  for (const batch of await toSend()) {
+    // The key may be another by now: whoever wrote it sends it.
+    if (batch.by !== whose()) continue;
     try {
       await sendOne(batch);
     } catch (error) {
       // Not reached, or the key does not hold any more: all of it waits on.
-      if (!(error instanceof Refused) || !isFinal(error)) return;
+      if (!(error instanceof Refused)) return { reached: false, asksForKey: false };
+      if (!isFinal(error)) return { reached: true, asksForKey: error.problem.status === 401 };
     }
   }
+  return { reached: true, asksForKey: false };
 }
 
 /** Whether sending the same again would be refused again. @param {Refused} refused */
 const isFinal = ({ problem }) => [400, 403, 404, 409, 413, 422].includes(problem.status);
 
 /**
- * Sends one batch that is kept, and lets go of it once it is recorded. If it is refused it stays, with the reason.
+ * Sends one batch that is kept. It lies here until the copy of the journal has it, so that no answer is without it. If it is refused it
+ * stays, with the reason.
  * @param {Batch} batch
  */
-export async function sendOne(batch) {
-  const number = /** @type {number} */ (batch.number);
+async function sendOne(batch) {
+  let recorded;
   try {
-    await fromService("POST", `${at(batch.holding)}/entries`, batch.entries);
+    recorded = await fromService("POST", `${at(batch.holding)}/entries`, batch.entries);
   } catch (error) {
     if (error instanceof Refused && isFinal(error)) {
       const { detail, errors } = error.problem;
@@ -56,18 +69,27 @@ export async function sendOne(batch) {
     }
     throw error;
   }
+  await forgetAnswers(batch.holding);
+  others.postMessage(batch.holding);
+  if (!page().engine) {
+    await dropBatch(/** @type {number} */ (batch.number));
+    return;
+  }
+  const last = Math.max(...recorded.items.map((/** @type {any} */ item) => item.entry.seq));
+  await keepBatch({ ...batch, recorded: last });
   await keepUp(batch.holding).catch(() => undefined);
-  await dropBatch(number);
 }
 
 /** @type {Map<string, Promise<void>>} */
 const keeping = new Map();
 
-/** Fetches what the copy of a holding lacks. @param {string} holding */
-export function keepUp(holding) {
-  const going = keeping.get(holding) ?? fetchRest(holding).finally(() => keeping.delete(holding));
+/** Fetches what the copy of a holding lacks, and lets go of what was recorded and is in it. @param {string} holding */
+export async function keepUp(holding) {
+  // One that began before may end before what is asked for now.
+  await keeping.get(holding)?.catch(() => undefined);
+  const going = keeping.get(holding) ?? alone(`copy-${holding}`, () => fetchRest(holding)).finally(() => keeping.delete(holding));
   keeping.set(holding, going);
-  return going;
+  await going;
 }
 
 /** @param {string} holding */
@@ -87,6 +109,9 @@ async function fetchRest(holding) {
     await addPage(page, { holding, last: after, hash, at: new Date().toISOString() });
     more = next !== undefined;
   }
+  for (const batch of await batches()) {
+    if (batch.holding === holding && batch.recorded !== undefined && batch.recorded <= after) await dropBatch(/** @type {number} */ (batch.number));
+  }
 }
 
 /** Whether the journal of the service begins as the copy does. @param {string} holding @param {import("./kept.js").Copy} copy */
@@ -94,7 +119,8 @@ async function isSame(holding, copy) {
   try {
     return (await fromService("GET", `${at(holding)}/entries/${copy.last}`)).hash === copy.hash;
   } catch (error) {
-    if (error instanceof NotReached) throw error;
-    return false;
+    // Only that there is no such entry tells of another journal.
+    if (error instanceof Refused && error.problem.status === 404) return false;
+    throw error;
   }
 }

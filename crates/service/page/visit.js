@@ -2,7 +2,7 @@
 
 import { at, get, kept } from "./ask.js";
 import { date } from "./clock.js";
-import { bar, button, el, keep, show } from "./draw.js";
+import { bar, button, el, hold, keep, show } from "./draw.js";
 import { openers } from "./form.js";
 import { walked } from "./order.js";
 import { mayWrite, to } from "./page.js";
@@ -22,6 +22,9 @@ const FOR_TASK = { take_out: "removal", used_up: "removal", give_dose: "administ
 /** What was ticked, for the form that is opened next. */
 export const ticked = new Set(/** @type {string[]} */ ([]));
 
+/** Where they stand. */
+let tickedAt = "";
+
 /** The course that was ticked off, by the number of its first dose; empty if none was. */
 export const course = { firstDose: "" };
 
@@ -31,7 +34,9 @@ export const answered = (answer, text) => el("span", { class: `word ${answer}` }
 /** @param {string} holding @param {string} apiary */
 export async function visit(holding, apiary) {
   const sheet = await get(`${at(holding, "apiaries", apiary)}/visit`);
-  ticked.clear();
+  // Whoever ticks hives and is shown the sheet anew finds them ticked.
+  if (tickedAt !== `${holding}/${apiary}`) ticked.clear();
+  tickedAt = `${holding}/${apiary}`;
   course.firstDose = "";
   const old = kept(sheet);
   if (old && !old.holds) {
@@ -74,7 +79,7 @@ function notKnown(line, why) {
 
 /** @param {string} holding @param {string} apiary @param {any} line */
 function colonyLine(holding, apiary, line) {
-  const tick = el("input", { type: "checkbox", class: "hive", "aria-label": line.colony, onchange: (event) => {
+  const tick = el("input", { type: "checkbox", class: "hive", checked: ticked.has(line.colony), "aria-label": line.colony, onchange: (event) => {
     if (/** @type {HTMLInputElement} */ (event.target).checked) ticked.add(line.colony);
     else ticked.delete(line.colony);
   } });
@@ -111,4 +116,5 @@ async function choose(holding, apiary) {
   show(word("write_down"), el("nav", {}, button(word("back"), again)),
     el("h1", {}, word("write_down")), el("p", {}, of), here,
     el("details", {}, el("summary", {}, word("something_else")), others));
+  hold();
 }

@@ -1,5 +1,6 @@
 // What was written down on this phone and is not recorded: how much of it there is, what became of it, and what it puts in doubt.
 
+import { whose } from "./ask.js";
 import { send } from "./sync.js";
 import { batches, dropBatch, keepBatch } from "./kept.js";
 import { dateAndTime } from "./clock.js";
@@ -13,19 +14,27 @@ import { word } from "./words.js";
 /** The address of the list. No holding is called so, since those begin with a stroke. */
 export const LIST = "#waiting";
 
+/** What waits or was refused. */
+const unsettled = async () => (await batches()).filter((batch) => batch.recorded === undefined);
+
 /** Says on every screen how much waits. */
 export async function sayHowMuch() {
-  const all = await batches();
+  const line = /** @type {HTMLElement} */ (document.getElementById("waiting"));
+  const read = await unsettled().catch(() => undefined);
+  if (read === undefined) {
+    line.replaceChildren(el("span", { class: "fault" }, word("cannot_be_read")));
+    return;
+  }
+  const all = read;
   const refused = all.some((batch) => batch.refused);
   const text = refused ? word("some_refused") : word("some_wait", { number: all.length });
-  const line = /** @type {HTMLElement} */ (document.getElementById("waiting"));
   line.dataset.number = String(all.length);
   line.replaceChildren(...all.length > 0 && location.hash !== LIST ? [el("a", { href: LIST, class: refused ? "fault" : "" }, text)] : []);
 }
 
 /** What waits, one by one. */
 export async function list() {
-  const all = await batches();
+  const all = await unsettled();
   const sendNow = async () => {
     await send();
     await list();
@@ -37,9 +46,10 @@ export async function list() {
 
 /** @param {Batch} batch */
 function batchLine(batch) {
+  const ofAnotherKey = batch.by !== whose();
   const again = async () => {
     const { refused, ...rest } = batch;
-    await keepBatch(rest);
+    await keepBatch({ ...rest, by: whose() });
     await send();
     await list();
   };
@@ -49,7 +59,11 @@ function batchLine(batch) {
     await list();
   };
   // A slip of a thumb throws nothing away.
-  const sure = button(word("throw_away"), () => sure.replaceWith(button(word("throw_away_sure"), () => void throwAway())));
+  const sure = button(word("throw_away"), () => {
+    const really = button(word("throw_away_sure"), () => void throwAway());
+    sure.replaceWith(really);
+    really.focus();
+  });
   const anew = () => {
     ticked.clear();
     batch.entries.flatMap(names).forEach((colony) => ticked.add(colony));
@@ -58,9 +72,11 @@ function batchLine(batch) {
   return el("li", { class: "row" }, el("div", { class: "what" },
     batch.lines.map((line) => el("p", {}, line)),
     el("p", { class: "faint" }, `${batch.holding}, ${dateAndTime(batch.made)}`),
+    ofAnotherKey && el("p", { class: "fault" }, word("other_key")),
     batch.refused && reasons(batch.refused)),
     batch.refused && button(word("write_anew"), anew, "go"),
-    batch.refused && button(word("send_again"), () => void again()), batch.refused && sure);
+    (batch.refused || ofAnotherKey) && button(word(ofAnotherKey ? "send_with_this_key" : "send_again"), () => void again()),
+    (batch.refused || ofAnotherKey) && sure);
 }
 
 /** @param {NonNullable<Batch["refused"]>} refused */
@@ -70,13 +86,17 @@ function reasons({ detail, errors }) {
 }
 
 /**
- * Which colonies an answer may be wrong about, since something was written down here that is not in it: what was refused, and whatever
- * waits if the answer was not worked out here.
- * @param {string} holding @param {{ here?: boolean }} answer
+ * Which colonies an answer may be wrong about, since something was written down here that is not in it: what was refused; of an answer
+ * that was worked out here, what could not be expected beside the rest; of any other, whatever waits. If nobody can tell, all of them.
+ * @param {string} holding @param {{ here?: boolean, expected?: number[] }} answer
  * @returns {Promise<(colony: string) => boolean>}
  */
 export async function inDoubt(holding, answer) {
-  const left = (await batches()).filter((batch) => batch.holding === holding && (batch.refused || !answer.here));
+  const read = await batches().catch(() => undefined);
+  if (read === undefined) return () => true;
+  const isIn = (/** @type {Batch} */ batch) => !batch.refused
+    && (answer.here ? answer.expected?.includes(batch.number ?? 0) === true : batch.recorded !== undefined);
+  const left = read.filter((batch) => batch.holding === holding && !isIn(batch));
   const named = left.flatMap((batch) => batch.entries.map(names));
   return (colony) => named.some((names) => names.length === 0 || names.includes(colony));
 }

@@ -2,8 +2,8 @@
 
 import { get } from "./ask.js";
 
-/** @type {{ language: string, version: string, engine: boolean, words: Record<string, string> }} */
-let known = { language: "en", version: "", engine: false, words: {} };
+/** @type {{ language: string, version: string, engine: boolean, rules: string, words: Record<string, string> }} */
+let known = { language: "en", version: "", engine: false, rules: "", words: {} };
 
 export async function readWords() {
   known = await get("/page/words.json");

@@ -14,7 +14,7 @@ use combclear_domain::rules::leaflet::Leaflets;
 use combclear_domain::{Day, Instant};
 use combclear_papers::Typesetter;
 use combclear_store::{Holdings, RecordError, Recorded};
-use combclear_wording::reports::asked;
+use combclear_wording::reports::{asked, rules};
 use combclear_wording::{Label, http};
 use tokio_util::task::TaskTracker;
 use tracing::Instrument;
@@ -217,7 +217,7 @@ impl App {
 
     /// What tells the leaflets and laws at hand from others.
     pub(crate) fn rules(&self) -> &Hash {
-        self.rules.get_or_init(|| Hash::of_content(format!("{:?}{:?}", self.leaflets, self.laws).as_bytes()))
+        self.rules.get_or_init(|| rules(&self.leaflets, &self.laws))
     }
 
     /// Runs an append in a task of its own, so that a client that hangs up does not stop it half-way.

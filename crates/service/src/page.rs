@@ -3,13 +3,16 @@
 use std::collections::BTreeMap;
 
 use axum::Json;
+use axum::extract::State;
 use axum::http::header::{CONTENT_SECURITY_POLICY, CONTENT_TYPE, REFERRER_POLICY, X_CONTENT_TYPE_OPTIONS};
 use axum::http::{HeaderName, HeaderValue};
 use axum::response::{IntoResponse, Response};
 use combclear_domain::basics::spelling::nearest;
+use combclear_domain::journal::Hash;
 use combclear_wording::{Label, http};
 use serde::Serialize;
 
+use crate::app::App;
 use crate::extract::{FilePath, Nothing, Path, Query};
 use crate::language::words;
 use crate::problem::{Problem, ProblemKind, label};
@@ -70,8 +73,10 @@ struct Version {
 
 /// The words of the page.
 #[derive(Serialize)]
-struct PageWords {
+struct PageWords<'a> {
     language: &'static str,
+    /// The leaflets and laws by which the service answers: what answers on the phone must have the same.
+    rules: &'a Hash,
     #[serde(flatten)]
     version: Version,
     words: BTreeMap<&'static str, &'static str>,
@@ -84,6 +89,7 @@ pub(crate) async fn open(Query(Nothing {}): Query<Nothing>) -> Result<Response, 
 
 /// Read a file of the page
 pub(crate) async fn get_file(
+    State(app): State<App>,
     Path(path): Path<FilePath>,
     Query(Nothing {}): Query<Nothing>,
 ) -> Result<Response, Problem> {
@@ -91,9 +97,18 @@ pub(crate) async fn get_file(
     match path.file.as_str() {
         "words.json" => {
             let (language, words) = (words().language(), words().of_the_page().collect());
-            Ok((headers(), Json(PageWords { language, version, words })).into_response())
+            let rules = app.rules();
+            Ok((headers(), Json(PageWords { language, version, rules, words })).into_response())
         }
         "version.json" => Ok((headers(), Json(version)).into_response()),
+        WORKER => {
+            let script = include_str!("../page/sw.js").replace("kept-1", &format!("kept-{VERSION}"));
+            // It lies beside the other files, and answers for the whole service.
+            let allowed =
+                [(HeaderName::from_static("service-worker-allowed"), HeaderValue::from_static("/"))];
+            Ok((headers(), [(CONTENT_TYPE, HeaderValue::from_static(SCRIPT))], allowed, script)
+                .into_response())
+        }
         ENGINE_FILE if !ENGINE.is_empty() => {
             Ok((headers(), [(CONTENT_TYPE, HeaderValue::from_static(WASM))], ENGINE).into_response())
         }
@@ -109,12 +124,7 @@ fn file(name: &str) -> Result<Response, Problem> {
         return Err(problem.at_unknown("file", near, label(Label::HttpNoFileHelp)));
     };
     let content_type = [(CONTENT_TYPE, HeaderValue::from_static(media_type))];
-    let mut response = (headers(), content_type, *text).into_response();
-    if name == WORKER {
-        // It lies beside the other files, and answers for the whole service.
-        response.headers_mut().insert("service-worker-allowed", HeaderValue::from_static("/"));
-    }
-    Ok(response)
+    Ok((headers(), content_type, *text).into_response())
 }
 
 fn headers() -> [(HeaderName, HeaderValue); 3] {

@@ -17,6 +17,16 @@ pub mod lot_leaflet;
 pub mod medicines;
 mod unanswered;
 
+use combclear_domain::journal::Hash;
+use combclear_domain::rules::law::Laws;
+use combclear_domain::rules::leaflet::Leaflets;
+
 pub use clock::{ClockBehind, Dated};
 pub use course::{ColonyCourse, Happened};
 pub use unanswered::{Fault, Unanswered, Why};
+
+/// What tells these leaflets and laws from others: by other ones, the same question may have another answer.
+#[must_use]
+pub fn rules(leaflets: &Leaflets, laws: &Laws) -> Hash {
+    Hash::of_content(format!("{leaflets:?}{laws:?}").as_bytes())
+}
