@@ -71,7 +71,7 @@ export function workedOut(path, body, now, today) {
  */
 async function work(path, body, now, today) {
   const holding = holdingOf(path);
-  if (holding === undefined) return undefined;
+  if (holding === undefined) return path === "/forms" ? ofNoHolding(path, now, today) : undefined;
   const [copy, tell] = await Promise.all([copyOf(holding), program()]);
   if (!copy || !tell) return undefined;
   if (!await caughtUp(tell, copy) && !await caughtUp(tell, copy)) return undefined;
@@ -90,6 +90,13 @@ async function work(path, body, now, today) {
   const text = body === undefined ? undefined : JSON.stringify(body);
   const answer = tell(JSON.stringify({ answer: { path, body: text, now: time, today, language: language() } }));
   return answer?.status ? { ...answer, at: copy.at, expected: expected.get(holding)?.taken ?? [] } : undefined;
+}
+
+/** What rests on nothing that is recorded. @param {string} path @param {Date} now @param {string} today @returns {Promise<Answer | undefined>} */
+async function ofNoHolding(path, now, today) {
+  const tell = await program();
+  const answer = tell?.(JSON.stringify({ answer: { path, now: now.toISOString(), today, language: language() } }));
+  return answer?.status ? { ...answer, at: now.toISOString(), expected: [] } : undefined;
 }
 
 /**

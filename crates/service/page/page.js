@@ -185,5 +185,7 @@ setInterval(() => { if (doesWait()) void catchUp(); }, 30_000);
 readWords().then(open, failed).then(sayHowMuch).then(catchUp)
   // So that the worker has it as the service has it now.
   .then(async () => { if (page().engine) await Promise.all([fetch("/page/engine.wasm"), get("/forms")]); }).catch(() => undefined);
+// What was fetched before the worker was there is fetched once more, so that it is kept.
+navigator.serviceWorker?.addEventListener("controllerchange", () => void get("/forms").catch(() => undefined));
 // Where it cannot be had, as on an address that is not encrypted, the page needs signal.
 navigator.serviceWorker?.register("/page/sw.js", { scope: "/" }).catch(() => undefined);
