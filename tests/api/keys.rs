@@ -127,6 +127,7 @@ const TABLE: &[(&str, &str, &[Caller])] = &[
     ("GET", "/holdings/{holding}/colonies", READ),
     ("GET", "/holdings/{holding}/colonies/{colony}", READ),
     ("GET", "/holdings/{holding}/colonies/{colony}/supering", READ),
+    ("GET", "/holdings/{holding}/colonies/{colony}/history", READ),
     ("GET", "/holdings/{holding}/colonies/{colony}/treatment-options", READ),
     ("GET", "/holdings/{holding}/documents", READ),
     ("GET", "/holdings/{holding}/documents/{document}", READ),

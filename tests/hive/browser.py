@@ -279,6 +279,12 @@ def a_visit(phone, service):
     assert answer["summary"] in text, (answer["summary"], text)
     for ground in (ground for ground in answer["grounds"] if ground["decides"]):
         assert ground["statement"] in text, ground
+    phone.tap("#history summary")
+    history = service.get(f"/holdings/demo/colonies/{name}/history")["items"]
+    shown = [row.text for row in phone.browser.find_elements(By.CSS_SELECTOR, "#history li")]
+    assert len(shown) == len(history) and all(item["line"] in row for item, row in zip(history, shown)), shown
+    # What was struck out a minute ago stays on record, with its reason.
+    assert any("another apiary" in row for row in shown), shown
     drawn = lambda: phone.browser.execute_script("return document.querySelector('img.season').naturalWidth") > 0
     phone.wait("picture of the season", drawn)
     phone.look("colony")

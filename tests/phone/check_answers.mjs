@@ -85,6 +85,8 @@ try {
   const kinds = [
     () => ({ path: `${at}/colonies/${colony()}/supering${on()}` }),
     () => ({ path: `${at}/colonies/${colony()}${on()}` }),
+    () => ({ path: `${at}/colonies/${colony()}/history${on()}` }),
+    () => ({ path: `${at}/lots/${encodeURIComponent(one(lots))}/leaflet${on()}` }),
     () => ({ path: `${at}/colonies/${colony()}/season${on()}` }),
     () => ({ path: `${at}/colonies/${colony()}/treatment-options${site()}` }),
     () => ({ path: `${at}/apiaries/${apiary()}${on()}` }),

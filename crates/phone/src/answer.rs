@@ -17,6 +17,7 @@ use combclear_wording::due::DueReport;
 use combclear_wording::options::{ApiaryReport, OptionsReport};
 use combclear_wording::reports::asked::{OptionsAsked, span};
 use combclear_wording::reports::filled_in::{FormList, NewForm};
+use combclear_wording::reports::history::ColonyHistory;
 use combclear_wording::reports::lot_leaflet::LotLeaflet;
 use combclear_wording::reports::medicines::MedicineList;
 use combclear_wording::reports::{ClockBehind, Fault, Unanswered, Why, apiaries, colonies};
@@ -125,6 +126,9 @@ impl Rests<'_> {
             }
             About::ColonySupering(colony) => {
                 self.dated(asked.on, colonies::supering(words, holding, leaflets, colony, on)?)
+            }
+            About::ColonyHistory(colony) => {
+                self.dated(asked.on, ColonyHistory::of(words, holding, colony, on)?)
             }
             About::ColonySeason(colony) => {
                 let season = colonies::season(words, holding, leaflets, colony, on)?;

@@ -1,7 +1,7 @@
 // One colony: the answer in a sentence, what it rests on, what is in it, and what was written down.
 
 import { at, get, kept, picture } from "./ask.js";
-import { date } from "./clock.js";
+import { date, dateAndTime } from "./clock.js";
 import { bar, button, el, show } from "./draw.js";
 import { mayWrite, to } from "./page.js";
 import { answered, ticked } from "./visit.js";
@@ -11,7 +11,8 @@ import { word } from "./words.js";
 /** @param {string} holding @param {string} apiary @param {string} name */
 export async function colony(holding, apiary, name) {
   const path = at(holding, "colonies", name);
-  const [answer, now, season] = await Promise.all([get(`${path}/supering`), get(path), picture(`${path}/season`)]);
+  const asked = [get(`${path}/supering`), get(path), get(`${path}/history`), picture(`${path}/season`)];
+  const [answer, now, history, season] = await Promise.all(asked);
   const old = kept({ ...answer, holds_through: answer.ahead[0]?.to });
   const doubted = (await inDoubt(holding, answer))(name);
   if ((old && !old.holds) || doubted) {
@@ -41,6 +42,8 @@ export async function colony(holding, apiary, name) {
     el("h2", {}, word("what_is_in")),
     now.courses.length === 0 && el("p", {}, word("nothing_in")),
     el("ul", {}, now.courses.map((/** @type {any} */ course) => el("li", { class: "row" }, courseLine(course)))),
+    el("details", { id: "history" }, el("summary", {}, word("history")), el("ul", {}, history.items.map(historyLine))),
+    answer.ahead[0] && el("p", { class: "faint" }, word("as_of", { day: date(answer.on), through: date(answer.ahead[0].to) })),
     el("p", { class: "note" }, answer.notice));
   bar(...!mayWrite(holding) ? [] : [button(word("write_down"), () => { location.hash = to(holding, now.apiary ?? apiary); }, "go")]);
 }
@@ -56,6 +59,13 @@ function groundLine(ground, numbers) {
 /** A value of a built-in leaflet, with where it was read. @param {any} value */
 function sourceLine(value) {
   return el("p", { class: "faint" }, `${value.value}: ${value.sources.join("; ")}`, value.note && `. ${value.note}`);
+}
+
+/** An entry; one that was corrected or struck out is still read, with the reason. @param {any} item */
+function historyLine({ seq, line, superseded, recorded_by, recorded_at }) {
+  const said = superseded && word(superseded.struck_out ? "was_struck_out" : "was_corrected", { number: superseded.by, reason: superseded.reason });
+  return el("li", { class: "row" }, el("div", { class: "what" }, superseded ? el("s", {}, `${seq}. ${line}`) : `${seq}. ${line}`,
+    said && el("p", {}, said), el("p", { class: "faint" }, `${recorded_by}, ${dateAndTime(recorded_at)}`)));
 }
 
 /** @param {any} course */

@@ -6,6 +6,7 @@ use axum::response::{IntoResponse, Response};
 use combclear_domain::facts::holding::Holding;
 use combclear_pictures as picture;
 use combclear_wording::reports::colonies::{self, ColonyList, ColonyReport};
+use combclear_wording::reports::history::ColonyHistory;
 use combclear_wording::supering::SuperingReport;
 
 use crate::app::App;
@@ -83,6 +84,30 @@ pub(crate) async fn get_colony_supering(
         Ok(Doubt::of(app, holding, query.on.is_none()).json(report))
     };
     app.ask(&path.holding, report).await?
+}
+
+/// Read what was written down of a colony
+///
+/// Every entry that names it, of events up to the day, the latest first, in a line each; also those that were corrected or struck out,
+/// with the reason.
+#[utoipa::path(
+    get,
+    path = "/holdings/{holding}/colonies/{colony}/history",
+    tag = "colonies",
+    params(ColonyPath, OnQuery),
+    responses((status = 200, description = "The entries.", body = ColonyHistory), Problems),
+)]
+pub(crate) async fn get_colony_history(
+    Asked(app): Asked,
+    Path(path): Path<ColonyPath>,
+    Query(query): Query<OnQuery>,
+) -> Result<Response, Problem> {
+    let on = app.day(query.on);
+    let history = move |holding: &Holding, app: &App| {
+        let history = ColonyHistory::of(words(), holding, &path.colony, on)?;
+        Ok(Doubt::of(app, holding, query.on.is_none()).json(history))
+    };
+    app.ask(&path.holding, history).await?
 }
 
 /// Draw the season of a colony

@@ -117,6 +117,7 @@ fn answer_routes() -> OpenApiRouter<App> {
         .routes(routes!(colonies::list_colonies))
         .routes(routes!(colonies::get_colony))
         .routes(routes!(colonies::get_colony_supering))
+        .routes(routes!(colonies::get_colony_history))
         .routes(routes!(options::get_colony_options))
         .routes(routes!(apiaries::list_apiaries))
         .routes(routes!(apiaries::get_apiary))

@@ -9,6 +9,7 @@ mod documents;
 mod due;
 mod entries;
 mod entry;
+mod history;
 mod medicines;
 mod options;
 mod register;

@@ -1,6 +1,7 @@
 //! What is sent as an answer to a question about a holding, wherever it is worked out: by the service, or on a phone without signal.
 //!
 //! - [`colonies`], [`apiaries`], [`medicines`]: what is on record, and what follows from it
+//! - [`history`]: what was written down of a colony
 //! - [`filled_in`]: the forms, and what a filled-in one would record
 //! - [`asked`]: what a question asks for
 //! - [`lot_leaflet`]: what to ask somebody who has the leaflet of a lot in hand
@@ -13,6 +14,7 @@ mod clock;
 pub mod colonies;
 mod course;
 pub mod filled_in;
+pub mod history;
 pub mod lot_leaflet;
 pub mod medicines;
 mod unanswered;

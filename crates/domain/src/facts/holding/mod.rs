@@ -309,6 +309,17 @@ impl Holding {
         corrections
     }
 
+    /// Every entry that names a colony, the latest day first: those that stand, and those that were corrected or struck out.
+    #[must_use]
+    pub fn entries_about(&self, colony: &ColonyName) -> Vec<&Arc<Record>> {
+        let names_it = |record: &&Arc<Record>| mentions::of(&record.event).colonies.contains(&colony);
+        let superseded = self.corrections().into_iter().map(|(old, _)| old).filter(names_it);
+        let mut all: Vec<&Arc<Record>> = self.colony_file(colony).iter().chain(superseded).collect();
+        all.sort_by_key(|record| std::cmp::Reverse((record.on, record.seq)));
+        all.dedup_by_key(|record| record.id);
+        all
+    }
+
     /// Every colony on record, by name.
     pub fn colonies(&self) -> impl Iterator<Item = &ColonyName> {
         self.colonies.iter().filter(|(_, file)| !file.is_empty()).map(|(name, _)| name)
