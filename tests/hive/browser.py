@@ -9,6 +9,7 @@ import base64
 import json
 import os
 import pathlib
+import random
 import re
 import signal
 import socket
@@ -47,6 +48,9 @@ class Service:
         """A new key for the demo."""
         asked = [self.program, "key", "add", role, "--for", "A. Keeper (invented)", "--holding", "demo", "--json"]
         return json.loads(subprocess.run(asked, env=self.settings, check=True, capture_output=True, text=True).stdout)["key"]
+
+    def end_key(self, key):
+        subprocess.run([self.program, "key", "end", key.split(".")[0]], env=self.settings, check=True, stdout=subprocess.DEVNULL)
 
     def start(self, listen):
         self.process = subprocess.Popen(
@@ -330,6 +334,11 @@ def faults(phone, service):
     seams.send_keys("9" * 10_000)
     phone.tap(".bar button", "Check it")
     phone.one("#part-seams .fault")
+    seams.clear()
+    # A day to come is no day on which something happened.
+    phone.browser.execute_script("document.getElementById('field-on').value = '2030-01-01'")
+    phone.tap(".bar button", "Check it")
+    phone.one("#faults .fault", "in the future")
     assert service.entries("demo") == before
 
 
@@ -517,6 +526,16 @@ def keys(program, axe, pictures):
     phone.tap("li button", "Send with this key")
     phone.wait("end of waiting", lambda: waiting(phone) == 0)
     assert [entry["body"]["colony"] for entry in entries()[before:]] == ["O4"]
+    # A key that was ended is asked for anew, and what waits stays.
+    line_out.cut()
+    inspect(phone, "Oxmarl", "O4")
+    phone.tap(".bar button", "Record")
+    phone.one("#waiting", "Not sent yet: 1")
+    service.end_key(key["keeper"])
+    line_out.mend()
+    phone.open("/#/demo/Oxmarl")
+    phone.heading("Key")
+    phone.one("#waiting", "Not sent yet: 1")
     phone.said()
     phone.end()
     service.end()
@@ -937,6 +956,44 @@ def a_round(program, axe, pictures):
     service.end()
 
 
+def the_same_answers(program, axe, pictures):
+    """A thousand questions without signal, in the browser: each is answered as the service answered it."""
+    service = Service(program, "demo/holding.jsonl")
+    line_out = Line(service.address)
+    phone = Phone(line_out.address, axe, pictures)
+    phone.open("/#/demo/Saltwend")
+    phone.heading("Saltwend")
+    is_ready_for_no_signal(phone, service.entries("demo"))
+    draw = random.Random(1182)
+    colonies = [colony["colony"] for colony in service.get("/holdings/demo/colonies")["items"]]
+    apiaries = [apiary["apiary"] for apiary in service.get("/holdings/demo/apiaries")["items"]]
+    paths = []
+    while len(paths) < 1000:
+        day = f"{draw.choice([2025, 2026, 2027])}-{draw.randint(1, 12):02d}-{draw.randint(1, 28):02d}"
+        colony, apiary = draw.choice(colonies), draw.choice(apiaries)
+        about = draw.choice([f"colonies/{colony}/supering", f"colonies/{colony}", f"colonies/{colony}/history",
+                             f"apiaries/{apiary}/visit", f"apiaries/{apiary}", "stock"])
+        paths.append(f"/holdings/demo/{about}?on={day}")
+    expected = [service.get(path) for path in paths]
+    line_out.cut()
+    phone.browser.refresh()
+    phone.heading("Saltwend")
+    phone.browser.set_script_timeout(120)
+    answered = phone.browser.execute_async_script("""
+        const [paths, done] = arguments;
+        import("/page/engine.js").then(async ({ workedOut }) => {
+            const answers = [];
+            for (const path of paths) answers.push((await workedOut(path, undefined, new Date(), "2026-11-30")).body);
+            return answers;
+        }).then(done, (error) => done(String(error)));""", paths)
+    differing = [path for path, mine, theirs in zip(paths, answered, expected) if mine != theirs]
+    assert len(answered) == len(paths) and not differing, differing[:5]
+    print(f"{len(paths)} questions in the browser without signal: {len(differing)} differences")
+    phone.said()
+    phone.end()
+    service.end()
+
+
 def a_conflict(program, axe, pictures):
     """Two phones, one of them without signal: what the other recorded makes its entry untrue. It is shown, kept, and no yes stands."""
     service = Service(program, "demo/holding.jsonl")
@@ -1082,6 +1139,7 @@ def main():
     kept_answers(program, axe, folder)
     without_signal(program, axe, folder)
     a_round(program, axe, folder)
+    the_same_answers(program, axe, folder)
     a_conflict(program, axe, folder)
     odd_phones(program, axe, folder)
     keys(program, axe, folder)
