@@ -98,7 +98,7 @@ pub(crate) async fn get_file(
         "words.json" => {
             let (language, words) = (words().language(), words().of_the_page().collect());
             let rules = app.rules();
-            Ok((headers(), Json(PageWords { language, version, rules, words })).into_response())
+            Ok((headers(), Json(PageWords { language, rules, version, words })).into_response())
         }
         "version.json" => Ok((headers(), Json(version)).into_response()),
         WORKER => {
