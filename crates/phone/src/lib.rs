@@ -4,8 +4,8 @@
 //! same leaflets, laws and words as the service, and to the same paths: whoever asks does not see who answered. To follow one question,
 //! begin at [`Phone::do_as_told`]; `exports.rs` is what the page calls when all this is WebAssembly.
 //!
-//! - [`Phone`] holds the copies of journals; [`Copy`] is one of them
-//! - [`mod@question`] reads a path, [`mod@answer`] answers it
+//! - [`Phone`] holds the copies of journals; [`struct@Copy`] is one of them
+//! - `question.rs` reads a path, `answer.rs` answers it
 #![deny(missing_docs)]
 
 mod answer;
