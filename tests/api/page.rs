@@ -56,6 +56,19 @@ async fn the_page_is_told_by_which_leaflets_and_laws_the_service_answers() {
 }
 
 #[tokio::test]
+async fn only_the_reading_of_a_leaflet_confirms_anything() {
+    let bench = seed::bench().await;
+    let path = format!("/holdings/{HOLDING}/forms/inspection");
+    let filled = json!({
+        "on": "2026-04-11", "fields": { "colony": ["M1"], "brood": ["present"] },
+        "confirms": [{ "topic": "dose", "value": { "amount": 2, "per": "hive" } }],
+    });
+    let problem = bench.post(&path, &filled).await.problem(422, "unreadable-entry", &path);
+    assert_eq!(problem["errors"][0]["pointer"], "/confirms", "{problem}");
+    assert!(!problem["errors"][0]["help"].as_str().unwrap().is_empty());
+}
+
+#[tokio::test]
 async fn the_sheet_of_a_visit_says_what_the_board_says() {
     let bench = seed::bench().await;
     let path = format!("/holdings/{HOLDING}/apiaries/orchard");

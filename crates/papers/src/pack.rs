@@ -17,7 +17,6 @@ use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::keeping::ContentState;
 use combclear_domain::journal::{Checkpoint, Content, Hash};
 use combclear_domain::questions::register::{DocumentPart, Register};
-use combclear_domain::questions::timeline::Timeline;
 use combclear_domain::rules::leaflet::Leaflets;
 use combclear_wording::gaps::GapsReport;
 use combclear_wording::register::RegisterReport;
@@ -66,9 +65,7 @@ pub struct Season {
 pub fn seasons(words: &Words, holding: &Holding, leaflets: &Leaflets, on: Day) -> Vec<Season> {
     let drawn = |apiary: &ApiaryName| {
         let here = holding.apiary(apiary, on)?.colonies;
-        let seasons: Vec<Timeline> =
-            here.iter().map(|colony| Timeline::of(holding, leaflets, colony, on)).collect();
-        let drawn = combclear_pictures::of_apiary(words, apiary, on, &seasons)?;
+        let drawn = combclear_pictures::around(words, holding, leaflets, apiary, &here, on)?;
         Some(Season { apiary: apiary.clone(), drawn })
     };
     holding.apiaries().filter_map(drawn).collect()

@@ -8,7 +8,6 @@ use combclear_domain::questions::due::Due;
 use combclear_domain::questions::options::{ApiaryOptions, ColonyOptions};
 use combclear_domain::questions::retention::Retention;
 use combclear_domain::questions::stock::Stock;
-use combclear_domain::questions::timeline::Timeline;
 use combclear_domain::rules::law::Laws;
 use combclear_domain::rules::leaflet::Leaflets;
 use combclear_domain::{Day, Instant};
@@ -135,8 +134,9 @@ impl Rests<'_> {
                 Answer::picture(&picture::of_colony(words, &season))
             }
             About::ColonyOptions(colony) => {
-                colonies::check_known(words, holding, colony)?;
+                // What is wrong with the question is told first, as the service does.
                 let ask = options(asked).read(words, today)?;
+                colonies::check_known(words, holding, colony)?;
                 let answer = ColonyOptions::of(holding, leaflets, colony, &ask);
                 self.dated(asked.from, OptionsReport::of(words, holding, answer))
             }
@@ -177,9 +177,7 @@ impl Rests<'_> {
 
     fn season(&self, apiary: &ApiaryName, on: Day) -> Result<Option<Answer>, Unanswered> {
         let here = apiaries::one(self.words, self.holding, apiary, on)?.colonies;
-        let seasons: Vec<Timeline> =
-            here.iter().map(|colony| Timeline::of(self.holding, self.leaflets, colony, on)).collect();
-        let drawn = picture::of_apiary(self.words, apiary, on, &seasons);
+        let drawn = picture::around(self.words, self.holding, self.leaflets, apiary, &here, on);
         Ok(drawn.and_then(|drawn| Answer::picture(&drawn)))
     }
 

@@ -7,6 +7,7 @@ use combclear_domain::journal::{Draft, Entry};
 use combclear_wording::refusals::Refused;
 use combclear_wording::{Words, unreadable};
 use serde::Serialize;
+use serde_json::value::RawValue;
 
 /// A copy of the journal of a holding.
 pub struct Copy {
@@ -47,7 +48,7 @@ impl Copy {
         self.recorded.tip().map_or(0, |(last, _)| last)
     }
 
-    /// Takes in the next entry of the journal. What is expected is as recorded until it is said anew.
+    /// Takes in the next entry of the journal. Questions are answered with it once it is said anew what is expected.
     ///
     /// # Errors
     /// It is not the next one, or not an entry.
@@ -60,12 +61,12 @@ impl Copy {
 
     /// Expects these batches of entries, and no others. Each is recorded as a whole or not at all. Returns those that will be refused;
     /// the others are expected without them.
-    pub fn expect(&mut self, words: &Words, batches: &[Vec<String>], now: Instant) -> Vec<WillBeRefused> {
+    pub fn expect(&mut self, words: &Words, batches: &[Vec<&RawValue>], now: Instant) -> Vec<WillBeRefused> {
         self.expected = self.recorded.clone();
         let mut refused = Vec::new();
         for (batch, entries) in batches.iter().enumerate() {
             let mut with = self.expected.clone();
-            let tried = entries.iter().try_for_each(|entry| self.add(&mut with, words, entry, now));
+            let tried = entries.iter().try_for_each(|entry| self.add(&mut with, words, entry.get(), now));
             match tried {
                 Ok(()) => self.expected = with,
                 Err(Refused { message, help }) => {

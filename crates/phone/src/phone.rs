@@ -66,9 +66,6 @@ impl Phone {
                 }
             }
             Ok(Task::Expect { holding, batches, now, language }) => {
-                let text =
-                    |batch: &Vec<&'_ RawValue>| batch.iter().map(|entry| entry.get().to_owned()).collect();
-                let batches: Vec<Vec<String>> = batches.iter().map(text).collect();
                 let copy = self.copies.entry(holding).or_insert_with_key(Copy::new);
                 json!({ "refused": copy.expect(Words::of_language(&language), &batches, now) })
             }

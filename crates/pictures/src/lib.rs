@@ -7,8 +7,10 @@
 
 use combclear_domain::Day;
 use combclear_domain::basics::verdict::Verdict;
-use combclear_domain::basics::words::ApiaryName;
+use combclear_domain::basics::words::{ApiaryName, ColonyName};
+use combclear_domain::facts::holding::Holding;
 use combclear_domain::questions::timeline::{Band, Timeline};
+use combclear_domain::rules::leaflet::Leaflets;
 use combclear_wording::visible::visible;
 use combclear_wording::{Words, timeline};
 use maud::{Markup, html};
@@ -48,6 +50,21 @@ pub fn of_colony(words: &Words, season: &Timeline) -> String {
     let title = timeline::title(words, season);
     let described = timeline::described(words, season);
     framed(words, &title, &described, key, &scale, rows.bottom, &drawn)
+}
+
+/// The picture of these colonies of an apiary around a day, in their order. Nothing if there are none.
+#[must_use]
+pub fn around(
+    words: &Words,
+    holding: &Holding,
+    leaflets: &Leaflets,
+    apiary: &ApiaryName,
+    colonies: &[ColonyName],
+    on: Day,
+) -> Option<String> {
+    let season = |colony| Timeline::of(holding, leaflets, colony, on);
+    let seasons: Vec<Timeline> = colonies.iter().map(season).collect();
+    of_apiary(words, apiary, on, &seasons)
 }
 
 /// The picture of the colonies of an apiary, in their order: for each the answers, and what is in as a line below them. Nothing if

@@ -1,8 +1,8 @@
 // The service, asked over its public interface; and this phone, where the service is not reached.
 
 import { clock, dateAndTime, setClock, today } from "./clock.js";
-import { holdingOf, workedOut } from "./engine.js";
-import { batches, forgetCopies, keepBatch, toSend } from "./kept.js";
+import { forget, holdingOf, workedOut } from "./engine.js";
+import { batches, forgetCopies, forgetCopy, keepBatch, toSend } from "./kept.js";
 import { keepUp, send as sendWhatWaits } from "./sync.js";
 
 /** @typedef {{ pointer?: string, parameter?: string, detail: string, help: string }} Fault */
@@ -45,9 +45,7 @@ const KEY = "key";
  */
 export async function signIn(key) {
   const headers = { authorization: `Bearer ${key.trim()}` };
-  const response = await fetch("/holdings", { headers }).catch(() => undefined);
-  if (!response || response.headers.has("fetched-at")) throw new NotReached("");
-  if (!response.ok) throw new Refused(await response.json());
+  await sent(await fetch("/holdings", { headers }).catch((error) => { throw new NotReached(String(error)); }));
   sessionStorage.setItem(KEY, key.trim());
   await Promise.all([forgetAnswers(), forgetCopies()]);
 }
@@ -69,10 +67,15 @@ export async function record(holding, entries, lines) {
   const number = await keepBatch(batch).catch(() => undefined);
   dispatchEvent(new Event("waiting"));
   if (number === undefined) {
-    await fromService("POST", `${at(holding)}/entries`, entries).catch((error) => {
+    try {
+      await fromService("POST", `${at(holding)}/entries`, entries);
+      return "recorded";
+    } catch (error) {
       throw error instanceof NotReached ? new NoRoom(error.message) : error;
-    });
-    return "recorded";
+    } finally {
+      // It may be recorded, and nothing here would know of it.
+      await Promise.all([forgetAnswers(holding), forgetCopy(holding), forget(holding)]).catch(() => undefined);
+    }
   }
   await sendWhatWaits();
   const left = await batches().catch(() => undefined);
@@ -133,13 +136,15 @@ export async function fromService(method, path, body) {
   throw new NotReached(`${response.status}`);
 }
 
-/** The text of an answer of the service, to the letter. @param {string} path */
-export async function textFromService(path) {
-  const response = await fetched("GET", path);
-  if (response.ok && !response.headers.has("fetched-at")) return response.text();
+/** What the service itself sent; what was kept on this phone is none of it. @param {Response} response */
+async function sent(response) {
+  if (response.ok && !response.headers.has("fetched-at")) return response;
   const problem = await response.json().catch(() => null);
   throw problem?.type ? new Refused(problem) : new NotReached(`${response.status}`);
 }
+
+/** The text of an answer of the service, to the letter. @param {string} path */
+export const textFromService = async (path) => (await sent(await fetched("GET", path))).text();
 
 /**
  * Asks the service; or this phone, where the service is not reached or does not know yet what was written down here.
@@ -207,20 +212,10 @@ export async function picture(path) {
 }
 
 /** A file, which is fetched with the key. Its address holds as long as the page is open. @param {string} path @returns {Promise<string>} */
-export async function file(path) {
-  const response = await fetched("GET", path, undefined, LONG);
-  if (response.ok && !response.headers.has("fetched-at")) return URL.createObjectURL(await response.blob());
-  const problem = await response.json().catch(() => null);
-  throw problem?.type ? new Refused(problem) : new NotReached(`${response.status}`);
-}
+export const file = async (path) => URL.createObjectURL(await (await sent(await fetched("GET", path, undefined, LONG))).blob());
 
 /** Sends a file. @param {string} path @param {File} content */
-export async function send(path, content) {
-  const response = await fetched("PUT", path, content, LONG);
-  const answer = await response.json().catch(() => null);
-  if (response.ok) return answer;
-  throw answer?.type ? new Refused(answer) : new NotReached(`${response.status}`);
-}
+export const send = async (path, content) => (await sent(await fetched("PUT", path, content, LONG))).json();
 
 /** @param {string} path */
 export const get = (path) => ask("GET", path);

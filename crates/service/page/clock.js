@@ -25,12 +25,14 @@ export function setClock(response) {
 /** Now. */
 export const clock = () => new Date(Date.now() + wrongBy());
 
+/** @param {number} number */
+const two = (number) => String(number).padStart(2, "0");
+
+/** The civil day of a moment here. @param {Date} at */
+const dayOf = (at) => `${at.getFullYear()}-${two(at.getMonth() + 1)}-${two(at.getDate())}`;
+
 /** The civil day here. */
-export function today() {
-  const now = clock();
-  const two = (/** @type {number} */ number) => String(number).padStart(2, "0");
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
-}
+export const today = () => dayOf(clock());
 
 /** A day as it is written in the language of the page. @param {string} day */
 export function date(day) {
@@ -41,7 +43,5 @@ export function date(day) {
 /** A moment by the clock on the wall here. @param {string} instant */
 export function dateAndTime(instant) {
   const read = new Date(instant);
-  const two = (/** @type {number} */ number) => String(number).padStart(2, "0");
-  const day = `${read.getFullYear()}-${two(read.getMonth() + 1)}-${two(read.getDate())}`;
-  return `${date(day)} ${two(read.getHours())}:${two(read.getMinutes())}`;
+  return `${date(dayOf(read))} ${two(read.getHours())}:${two(read.getMinutes())}`;
 }

@@ -4,7 +4,7 @@ import { at, get, kept, picture } from "./ask.js";
 import { date, dateAndTime } from "./clock.js";
 import { bar, button, el, show } from "./draw.js";
 import { mayWrite, to } from "./page.js";
-import { answered, ticked } from "./visit.js";
+import { answered, keptNote, named, ticked } from "./visit.js";
 import { inDoubt } from "./waiting.js";
 import { word } from "./words.js";
 
@@ -28,9 +28,9 @@ export async function colony(holding, apiary, name) {
   ticked.add(name);
   show(name,
     el("nav", {}, el("a", { href: to(holding, now.apiary ?? apiary) }, now.apiary ?? holding)),
-    el("h1", {}, name, now.hive_mark && now.hive_mark !== name ? ` (${now.hive_mark})` : ""),
+    el("h1", {}, named(name, now.hive_mark)),
     el("p", {}, answered(answer.answer, word(answer.answer)), " ", answer.summary),
-    old && el("p", { class: "note", id: "kept" }, word(old.here ? "kept_here" : "kept", { at: old.at })),
+    keptNote(old),
     answer.clock_behind && el("p", { class: "note" }, answer.clock_behind.said),
     answer.steps.length > 0 && el("h2", {}, word("to_do_first")),
     el("ul", {}, answer.steps.map((/** @type {any} */ step) => el("li", { class: "row" }, step.statement))),

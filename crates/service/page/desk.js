@@ -4,15 +4,13 @@ import { at, get, kept } from "./ask.js";
 import { date, today } from "./clock.js";
 import { answerInto, bar, button, el, hold, show } from "./draw.js";
 import { said, to } from "./page.js";
-import { answered } from "./visit.js";
+import { answered, counts, keptNote } from "./visit.js";
 import { inDoubt } from "./waiting.js";
 import { word } from "./words.js";
 
 /** The head of a screen. @param {string} holding @param {string} title @param {{ fetched_at?: string, on: string }} [answer] */
 export function head(holding, title, answer) {
-  const old = answer && kept(answer);
-  return [el("nav", {}, el("a", { href: to(holding) }, holding)), el("h1", {}, title),
-    old && el("p", { class: "note", id: "kept" }, word(old.here ? "kept_here" : "kept", { at: old.at }))];
+  return [el("nav", {}, el("a", { href: to(holding) }, holding)), el("h1", {}, title), answer && keptNote(kept(answer))];
 }
 
 /** @param {string[]} heads @param {import("./draw.js").Child[][]} rows */
@@ -29,11 +27,10 @@ export async function board(holding) {
     const why = doubted(item.colony) ? word("in_doubt") : old && !old.holds ? word("kept_too_long") : undefined;
     return why ? { ...item, answer: "unknown", summary: why, first_free_day: null } : item;
   });
-  const count = (/** @type {string} */ answer) => all.filter((/** @type {any} */ item) => item.answer === answer).length;
   const row = (/** @type {any} */ item) => [el("a", { href: to(holding, item.apiary ?? "", "hive", item.colony) }, item.colony), item.apiary ?? "",
     answered(item.answer, word(item.answer)), item.first_free_day && item.answer !== "yes" ? date(item.first_free_day) : "", item.summary];
   show(word("board"), head(holding, word("board"), answer),
-    el("p", {}, word("apiary_counts", { yes: count("yes"), no: count("no"), unknown: count("unknown") })),
+    el("p", {}, counts(all)),
     table([word("colony"), word("apiary"), word("may_be_supered"), word("supers_from"), word("because")], all.map(row)),
     el("p", { class: "note" }, answer.notice));
 }
@@ -51,8 +48,8 @@ export async function stock(holding) {
     el("p", { class: "note" }, answer.notice));
 }
 
-/** What is assumed of the site, and the words of each. @type {Record<string, string[]>} */
-const ASSUMED = { power: ["none", "battery", "generator", "mains"], access: ["vehicle", "on_foot", "none"], ground: ["dry", "wet", "flooded"] };
+/** What may be assumed of the site. */
+const ASSUMED = ["power", "access", "ground"];
 
 /** What else can be used at an apiary, as it is or as it might be. @param {string} holding @param {string} apiary */
 export async function options(holding, apiary) {
@@ -65,7 +62,7 @@ export async function options(holding, apiary) {
   const value = (/** @type {string} */ id) => /** @type {HTMLInputElement} */ (document.getElementById(id)).value;
   const ask = () => answerInto(found, async () => {
     const asked = new URLSearchParams({ from: value("from") || today() });
-    for (const key of Object.keys(ASSUMED)) if (value(key)) asked.set(key, value(key));
+    for (const key of ASSUMED) if (value(key)) asked.set(key, value(key));
     const answer = await get(`${at(holding, "apiaries", apiary)}/treatment-options?${asked}`);
     const doubted = await inDoubt(holding, answer);
     const old = kept({ ...answer, on: answer.from });
@@ -75,7 +72,7 @@ export async function options(holding, apiary) {
   show(word("options"), el("nav", {}, el("a", { href: to(holding, apiary) }, apiary)), el("h1", {}, word("options")),
     el("p", { class: "note" }, word("careful")),
     el("label", { class: "field", for: "from" }, word("start")), el("input", { id: "from", type: "date", value: today() }),
-    Object.keys(ASSUMED).flatMap(chooser), el("p", { class: "hint" }, word("assumed_hint")), found);
+    ASSUMED.flatMap(chooser), el("p", { class: "hint" }, word("assumed_hint")), found);
   bar(button(word("ask"), () => void ask(), "go"));
   hold();
   await ask();

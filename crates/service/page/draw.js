@@ -43,6 +43,7 @@ export function show(title, ...children) {
   Object.assign(screen, { since: Date.now(), isHeld: false });
   document.title = `${title} · Combclear`;
   document.querySelector(".bar")?.remove();
+  sheet().querySelectorAll("img").forEach((picture) => URL.revokeObjectURL(picture.src));
   sheet().replaceChildren(...el("div", {}, ...children).childNodes);
   sheet().focus({ preventScroll: true });
   scrollTo(0, 0);

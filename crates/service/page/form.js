@@ -27,7 +27,10 @@ let forms;
 /** Every form, asked for once.
  * @returns {Promise<any[]>} */
 export async function allForms() {
-  forms ??= get("/forms");
+  forms ??= get("/forms").catch((/** @type {unknown} */ error) => {
+    forms = undefined;
+    throw error;
+  });
   return (await forms).items;
 }
 
@@ -149,23 +152,25 @@ async function fill(asked, holding, known, back, write) {
   hold();
 }
 
+/** What was filled in or chosen in a field. @param {string} key */
+export function writtenIn(key) {
+  const chosen = document.querySelector(`input[name="field-${key}"]:checked`);
+  const input = /** @type {HTMLInputElement | null} */ (chosen ?? document.getElementById(`field-${key}`));
+  return (input?.value ?? "").trim();
+}
+
 /** What was filled in. @param {Field[]} fields */
 function read(fields) {
-  const value = (/** @type {string} */ key) => {
-    const chosen = document.querySelector(`input[name="field-${key}"]:checked`);
-    const input = /** @type {HTMLInputElement | null} */ (chosen ?? document.getElementById(`field-${key}`));
-    return (input?.value ?? "").trim();
-  };
   /** @type {Record<string, string[]>} */
   const texts = {};
   for (const { key, input } of fields) {
-    const text = value(key);
+    const text = writtenIn(key);
     if (text !== "") texts[key] = input === "names" ? text.split(/\s*,\s*/).filter(Boolean) : [text];
   }
   /** @type {any} */
   const filled = { fields: texts };
-  if (value("on")) filled.on = value("on");
-  if (value("recorded_by")) filled.recorded_by = value("recorded_by");
+  if (writtenIn("on")) filled.on = writtenIn("on");
+  if (writtenIn("recorded_by")) filled.recorded_by = writtenIn("recorded_by");
   return filled;
 }
 
@@ -222,19 +227,11 @@ export function nothingWrong() {
 export function agree(holding, looked, back) {
   const again = keep();
   const entries = looked.entries.map((/** @type {any} */ entry) => ({ id: newId(), ...entry }));
-  const send = async () => {
-    try {
-      const now = await record(holding, entries, looked.lines);
-      ticked.clear();
-      sayNext(`${word(now)}: ${looked.lines.join("; ")} `, mayStrikeOut(holding) && button(word("undo"), () => undo(holding, entries, looked.lines)));
-      back();
-    } catch (error) {
-      // Nobody knows whether it arrived. The same ids are sent again, so that it is recorded once.
-      const isShown = wrong(error);
-      // Whoever wrote it stands before the reason, and mends it or leaves it. Else it lies among what was refused.
-      if (isShown && error instanceof RefusedBatch) await dropBatch(error.number);
-    }
-  };
+  const send = () => writeDown(holding, entries, looked.lines, (now) => {
+    ticked.clear();
+    sayNext(`${word(now)}: ${looked.lines.join("; ")} `, mayStrikeOut(holding) && button(word("undo"), () => undo(holding, entries, looked.lines)));
+    back();
+  });
   show(word("look"), el("nav", {}, button(word("back"), again)), el("h1", {}, word("is_it_right")),
     looked.lines.map((/** @type {string} */ line) => el("p", {}, line)),
     looked.doubts.map((/** @type {string} */ doubt) => el("p", { class: "note" }, doubt)),
@@ -243,19 +240,31 @@ export function agree(holding, looked, back) {
   hold();
 }
 
+/**
+ * Writes entries down, and goes on; or says why not.
+ * @param {string} holding @param {any[]} entries @param {string[]} lines @param {(now: "recorded" | "waits") => void} then
+ */
+async function writeDown(holding, entries, lines, then) {
+  try {
+    then(await record(holding, entries, lines));
+  } catch (error) {
+    // Nobody knows whether it arrived. The same ids are sent again, so that it is recorded once.
+    const isShown = wrong(error);
+    // Whoever wrote it stands before the reason, and mends it or leaves it. Else it lies among what was refused.
+    if (isShown && error instanceof RefusedBatch) await dropBatch(error.number);
+  }
+}
+
 /** Strikes entries out again. @param {string} holding @param {any[]} entries @param {string[]} lines */
 export function undo(holding, entries, lines) {
   const reason = /** @type {HTMLInputElement} */ (el("input", { id: "reason", type: "text" }));
-  const strike = async () => {
+  const strike = () => {
     const struck = [...entries].reverse().map(({ id, on, recorded_by }) =>
       ({ id: newId(), on, recorded_by, kind: "strike_out", body: {}, corrects: id, reason: reason.value.trim() }));
-    try {
-      const now = await record(holding, struck, [`${word("undo")}: ${lines.join("; ")}`]);
+    return writeDown(holding, struck, [`${word("undo")}: ${lines.join("; ")}`], (now) => {
       sayNext(word(now === "recorded" ? "struck_out" : "waits"));
       dispatchEvent(new HashChangeEvent("hashchange"));
-    } catch (error) {
-      wrong(error);
-    }
+    });
   };
   show(word("undo"), el("h1", {}, word("undo")), el("p", {}, word("undo_hint")),
     el("label", { class: "field", for: "reason" }, word("reason")), reason, el("div", { id: "faults", role: "alert" }));

@@ -1,9 +1,9 @@
 // The leaflet of a lot, read with the pack in hand: question by question beside what is built in.
 
-import { at, get, post } from "./ask.js";
+import { Refused, at, get, post } from "./ask.js";
 import { today } from "./clock.js";
 import { bar, button, el, hold, show } from "./draw.js";
-import { agree, input, nothingWrong, wrong } from "./form.js";
+import { agree, input, nothingWrong, writtenIn, wrong } from "./form.js";
 import { to } from "./page.js";
 import { word } from "./words.js";
 
@@ -25,6 +25,12 @@ export async function leaflet(holding, apiary, lot) {
   const back = () => { location.hash = apiary ? to(holding, apiary) : to(holding); };
   const look = async () => {
     nothingWrong();
+    const unsaid = asked.terms.filter((/** @type {Question} */ question) => chosen(`says-${question.key}`) === "other" && writtenIn(question.key) === "");
+    if (unsaid.length > 0) {
+      const fault = (/** @type {Question} */ { key, label }) => ({ pointer: `/fields/${key}`, detail: label, help: word("what_it_says") });
+      wrong(new Refused({ type: "", title: "", status: 422, detail: "", errors: unsaid.map(fault) }));
+      return;
+    }
     const fields = Object.fromEntries([["lot", [lot]], ...asked.terms.flatMap(read)]);
     const confirms = asked.others.filter((/** @type {any} */ _, /** @type {number} */ place) => chosen(`too-${place}`) === "yes")
       .map((/** @type {any} */ other) => other.confirms);
@@ -71,8 +77,5 @@ const chosen = (name) => /** @type {HTMLInputElement | null} */ (document.queryS
 function read({ key, built_in }) {
   const says = chosen(`says-${key}`);
   if (says === "same" && built_in !== undefined) return [[key, [built_in]]];
-  if (says === "silent") return [];
-  const field = /** @type {HTMLInputElement | null} */ (document.querySelector(`input[name="field-${key}"]:checked`) ?? document.getElementById(`field-${key}`));
-  const text = (field?.value ?? "").trim();
-  return says === "other" && text !== "" ? [[key, [text]]] : [];
+  return says === "other" ? [[key, [writtenIn(key)]]] : [];
 }

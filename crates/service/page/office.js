@@ -43,7 +43,7 @@ export async function register(holding) {
     }
   };
   show(word("register"), head(holding, word("register")),
-    el("label", { class: "field", for: "from" }, word("first_day")), el("input", { id: "from", type: "date", value: newYear(today()) }),
+    el("label", { class: "field", for: "from" }, word("start")), el("input", { id: "from", type: "date", value: newYear(today()) }),
     el("label", { class: "field", for: "to" }, word("last_day")), el("input", { id: "to", type: "date", value: today() }),
     FILES.map((kind) => button(word(kind.word), () => void fetchFile(kind), "wide")), el("div", { id: "faults", role: "alert" }), found);
   bar(button(word("what_is_missing"), () => void ask(), "go"));

@@ -3,6 +3,7 @@
 import { at, get } from "./ask.js";
 import { bar, button, el, hold, show } from "./draw.js";
 import { to } from "./page.js";
+import { named } from "./visit.js";
 import { word } from "./words.js";
 
 /** @param {string} holding @param {string} apiary */
@@ -39,7 +40,7 @@ export async function order(holding, apiary) {
   };
   const hives = el("ul", {});
   const draw = () => hives.replaceChildren(...walked(holding, apiary, colonies).map((/** @type {any} */ line) => {
-    const name = line.colony + (line.hive_mark && line.hive_mark !== line.colony ? ` (${line.hive_mark})` : "");
+    const name = named(line.colony, line.hive_mark);
     const number = tapped.indexOf(line.colony) + 1;
     const tap = () => {
       tapped = number > 0 ? tapped.filter((colony) => colony !== line.colony) : [...tapped, line.colony];

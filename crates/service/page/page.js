@@ -6,7 +6,7 @@ import { colony } from "./colony.js";
 import { button, el, saySo, screen, show } from "./draw.js";
 import { board, options, stock } from "./desk.js";
 import { begin, form, openers } from "./form.js";
-import { visit } from "./visit.js";
+import { counts, keptNote, visit } from "./visit.js";
 import { leaflet, lots } from "./leaflet.js";
 import { journal, proofs, register } from "./office.js";
 import { order } from "./order.js";
@@ -63,12 +63,11 @@ async function apiaries(holding) {
     .forEach((/** @type {any} */ colony) => { colony.answer = "unknown"; });
   const line = (/** @type {any} */ apiary) => {
     const here = board.items.filter((/** @type {any} */ colony) => colony.apiary === apiary.apiary);
-    const count = (/** @type {string} */ answer) => here.filter((/** @type {any} */ colony) => colony.answer === answer).length;
-    const told = old && !old.holds ? word("kept_too_long") : word("apiary_counts", { yes: count("yes"), no: count("no"), unknown: count("unknown") });
+    const told = old && !old.holds ? word("kept_too_long") : counts(here);
     return el("li", { class: "row" }, el("div", { class: "what" },
       el("a", { href: to(holding, apiary.apiary) }, apiary.apiary), el("p", { class: "faint" }, told)));
   };
-  show(holding, el("h1", {}, holding), old && el("p", { class: "note", id: "kept" }, word(old.here ? "kept_here" : "kept", { at: old.at })),
+  show(holding, el("h1", {}, holding), keptNote(old),
     el("h2", {}, word("apiaries")), el("ul", {}, items.map(line)),
     items.length === 0 && el("p", {}, word("no_apiary")),
     mayWrite(holding) && [el("h2", {}, word("write_down")), ...writing],
@@ -103,12 +102,18 @@ function failed(error) {
     el("ul", {}, help.map((text) => el("li", {}, text))), el("p", {}, button(word("again"), () => void open(), "go")));
 }
 
+/** How many screens were opened so far. */
+let opened = 0;
+
 async function open() {
+  opened += 1;
+  const number = opened;
   let holding = "";
   try {
     const [of, apiary, what, which] = location.hash.replace(/^#\/?/, "").split("/").map(decodeURIComponent);
     holding = of ?? "";
     if (holding && !roles.has(holding)) await listed().catch(() => undefined);
+    if (number !== opened) return;
     const atTheDesk = apiary ? undefined : AT_THE_DESK[what ?? ""];
     if (location.hash === LIST) await list();
     else if (!holding) await holdings();
@@ -183,8 +188,11 @@ addEventListener("online", () => void catchUp());
 document.addEventListener("visibilitychange", () => { if (!document.hidden) void comeBack(); });
 setInterval(() => { if (doesWait()) void catchUp(); }, 30_000);
 readWords().then(open, failed).then(sayHowMuch).then(catchUp)
-  // So that the worker has it as the service has it now.
-  .then(async () => { if (page().engine) await Promise.all([fetch("/page/engine.wasm"), get("/forms")]); }).catch(() => undefined);
+  // Where there was too little signal for it when the worker was installed.
+  .then(async () => {
+    const isKept = !navigator.serviceWorker?.controller || await caches.match("/page/engine.wasm");
+    if (page().engine && !isKept) await fetch("/page/engine.wasm");
+  }).catch(() => undefined);
 // What was fetched before the worker was there is fetched once more, so that it is kept.
 navigator.serviceWorker?.addEventListener("controllerchange", () => void get("/forms").catch(() => undefined));
 // Where it cannot be had, as on an address that is not encrypted, the page needs signal.

@@ -31,6 +31,18 @@ export const course = { firstDose: "" };
 /** @param {string} answer @param {string} text */
 export const answered = (answer, text) => el("span", { class: `word ${answer}` }, text);
 
+/** How many may be supered, and how many not. @param {{ answer: string }[]} items */
+export function counts(items) {
+  const count = (/** @type {string} */ answer) => items.filter((item) => item.answer === answer).length;
+  return word("apiary_counts", { yes: count("yes"), no: count("no"), unknown: count("unknown") });
+}
+
+/** A colony by its name, and the mark on its hive if that says more. @param {string} colony @param {string | null} mark */
+export const named = (colony, mark) => mark && mark !== colony ? `${colony} (${mark})` : colony;
+
+/** That an answer was kept or worked out here. @param {ReturnType<typeof kept>} old */
+export const keptNote = (old) => old && el("p", { class: "note", id: "kept" }, word(old.here ? "kept_here" : "kept", { at: old.at }));
+
 /** @param {string} holding @param {string} apiary */
 export async function visit(holding, apiary) {
   const sheet = await get(`${at(holding, "apiaries", apiary)}/visit`);
@@ -46,7 +58,6 @@ export async function visit(holding, apiary) {
   sheet.colonies.filter((/** @type {any} */ line) => doubted(line.colony))
     .forEach((/** @type {any} */ line) => notKnown(line, word("in_doubt")));
   const rows = walked(holding, apiary, sheet.colonies).map((/** @type {any} */ line) => colonyLine(holding, apiary, line));
-  const count = (/** @type {string} */ answer) => sheet.colonies.filter((/** @type {any} */ line) => line.answer === answer).length;
   const all = /** @type {HTMLInputElement} */ (el("input", { type: "checkbox", id: "all", onchange: () => {
     for (const box of /** @type {NodeListOf<HTMLInputElement>} */ (document.querySelectorAll("input.hive"))) {
       box.checked = all.checked;
@@ -56,8 +67,8 @@ export async function visit(holding, apiary) {
   show(apiary,
     el("nav", {}, el("a", { href: to(holding) }, holding)),
     el("h1", {}, apiary),
-    el("p", {}, word("apiary_counts", { yes: count("yes"), no: count("no"), unknown: count("unknown") })),
-    old && el("p", { class: "note", id: "kept" }, word(old.here ? "kept_here" : "kept", { at: old.at })),
+    el("p", {}, counts(sheet.colonies)),
+    keptNote(old),
     sheet.clock_behind && el("p", { class: "note" }, sheet.clock_behind.said),
     el("h2", {}, word("due_here")),
     sheet.due.length === 0 ? el("p", {}, word("nothing_due")) : el("ul", {}, sheet.due.map((/** @type {any} */ task) => taskLine(holding, apiary, task))),
@@ -83,12 +94,11 @@ function colonyLine(holding, apiary, line) {
     if (/** @type {HTMLInputElement} */ (event.target).checked) ticked.add(line.colony);
     else ticked.delete(line.colony);
   } });
-  const mark = line.hive_mark && line.hive_mark !== line.colony ? ` (${line.hive_mark})` : "";
   const day = line.answer !== "yes" && line.first_free_day
-    && `${word(line.if_out_on ? "free_if_out" : "free_from", { day: date(line.first_free_day), out: line.if_out_on ? date(line.if_out_on) : "" })}`;
+    && word(line.if_out_on ? "free_if_out" : "free_from", { day: date(line.first_free_day), out: line.if_out_on ? date(line.if_out_on) : "" });
   return el("li", { class: "row" }, mayWrite(holding) && el("label", { class: "tick" }, tick),
     el("div", { class: "what" },
-      el("a", { href: to(holding, apiary, "hive", line.colony) }, line.colony + mark), " ", answered(line.answer, line.word), day && el("p", {}, day),
+      el("a", { href: to(holding, apiary, "hive", line.colony) }, named(line.colony, line.hive_mark)), " ", answered(line.answer, line.word), day && el("p", {}, day),
       line.why && el("p", { class: "faint" }, line.why)));
 }
 

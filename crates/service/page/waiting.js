@@ -20,12 +20,11 @@ const unsettled = async () => (await batches()).filter((batch) => batch.recorded
 /** Says on every screen how much waits. */
 export async function sayHowMuch() {
   const line = /** @type {HTMLElement} */ (document.getElementById("waiting"));
-  const read = await unsettled().catch(() => undefined);
-  if (read === undefined) {
+  const all = await unsettled().catch(() => undefined);
+  if (all === undefined) {
     line.replaceChildren(el("span", { class: "fault" }, word("cannot_be_read")));
     return;
   }
-  const all = read;
   const refused = all.some((batch) => batch.refused);
   const text = refused ? word("some_refused") : word("some_wait", { number: all.length });
   line.dataset.number = String(all.length);
@@ -97,11 +96,14 @@ export async function inDoubt(holding, answer) {
   const isIn = (/** @type {Batch} */ batch) => !batch.refused
     && (answer.here ? answer.expected?.includes(batch.number ?? 0) === true : batch.recorded !== undefined);
   const left = read.filter((batch) => batch.holding === holding && !isIn(batch));
-  const named = left.flatMap((batch) => batch.entries.map(names));
-  return (colony) => named.some((names) => names.length === 0 || names.includes(colony));
+  const entries = left.flatMap((batch) => batch.entries);
+  return (colony) => entries.some((entry) => !OF_ITSELF.includes(entry.kind) || names(entry).includes(colony));
 }
 
-/** The colonies that an entry names. None means that it may be about any. @param {any} entry @returns {string[]} */
+/** What concerns the colonies that it names, and no other. Medicine may reach others: those that came from them, or that they joined. */
+const OF_ITSELF = ["inspection", "mite_count", "supers_on", "supers_off"];
+
+/** The colonies that an entry names. @param {any} entry @returns {string[]} */
 function names({ body }) {
   const given = (body.given ?? []).flatMap((/** @type {any} */ part) => part.colonies ?? []);
   return [body.colony, body.into, ...(body.colonies ?? []), ...given].filter(Boolean);

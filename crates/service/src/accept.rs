@@ -35,8 +35,7 @@ impl Range<'_> {
     fn read(text: &str) -> Option<Range<'_>> {
         let mut parts = text.split(';').map(str::trim);
         let (main, sub) = parts.next()?.split_once('/')?;
-        let weight = parts.find_map(|part| part.strip_prefix("q=").or_else(|| part.strip_prefix("Q=")));
-        Some(Range { main, sub, weight: weight.map_or(1_000, thousandths) })
+        Some(Range { main, sub, weight: weight(parts) })
     }
 
     /// How specifically it matches a type: 0 to 2; `None` if it does not.
@@ -52,8 +51,14 @@ impl Range<'_> {
     }
 }
 
+/// The weight among the parameters of a range, in thousandths (RFC 9110, section 12.4.2).
+pub(crate) fn weight<'p>(mut parameters: impl Iterator<Item = &'p str>) -> u16 {
+    let weight = parameters.find_map(|part| part.strip_prefix("q=").or_else(|| part.strip_prefix("Q=")));
+    weight.map_or(1_000, thousandths)
+}
+
 /// `0.8` in thousandths. An unreadable weight counts as 0.
-pub(crate) fn thousandths(weight: &str) -> u16 {
+fn thousandths(weight: &str) -> u16 {
     let (whole, decimals) = weight.split_once('.').unwrap_or((weight, ""));
     let digits = decimals.len() <= 3 && decimals.bytes().all(|byte| byte.is_ascii_digit());
     match whole {

@@ -3,7 +3,6 @@
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Response};
 use combclear_domain::facts::holding::{ApiaryView, Holding};
-use combclear_domain::questions::timeline::Timeline;
 use combclear_pictures as picture;
 use combclear_wording::reports::apiaries::{self, ApiaryList, ApiarySupering};
 
@@ -106,9 +105,7 @@ pub(crate) async fn get_apiary_season(
     let on = app.day(query.on);
     let draw = move |holding: &Holding, app: &App| {
         let colonies = apiaries::one(words(), holding, &path.apiary, on)?.colonies;
-        let season = |colony| Timeline::of(holding, &app.leaflets, colony, on);
-        let seasons: Vec<Timeline> = colonies.iter().map(season).collect();
-        let drawn = picture::of_apiary(words(), &path.apiary, on, &seasons);
+        let drawn = picture::around(words(), holding, &app.leaflets, &path.apiary, &colonies, on);
         let doubt = Doubt::of(app, holding, query.on.is_none());
         // Nobody stands there, so there is nothing to draw.
         Ok(drawn

@@ -10,7 +10,7 @@ use axum::middleware::Next;
 use axum::response::Response;
 use combclear_wording::Words;
 
-use crate::accept::thousandths;
+use crate::accept::weight;
 
 tokio::task_local! {
     static SPOKEN: &'static Words;
@@ -45,8 +45,7 @@ fn preferred(headers: &HeaderMap) -> &'static Words {
     for range in lines.flat_map(|line| line.split(',')) {
         let mut parts = range.split(';').map(str::trim);
         let named = parts.next().unwrap_or_default();
-        let weight = parts.find_map(|part| part.strip_prefix("q=").or_else(|| part.strip_prefix("Q=")));
-        let weight = weight.map_or(1_000, thousandths);
+        let weight = weight(parts);
         // `de-CH` is answered in German.
         let language = named.split('-').next().unwrap_or_default();
         let known = Words::all().into_iter().find(|words| words.language().eq_ignore_ascii_case(language));

@@ -1,6 +1,7 @@
 //! The legal register of a period, in every format.
 
 use std::io::Seek;
+use std::sync::Arc;
 
 use axum::Json;
 use axum::body::Body;
@@ -184,7 +185,7 @@ pub(crate) async fn get_register_pack(
     let asked = asked(&app, &TimeQuery { from, to, as_of })?;
     let (made, typesetter, reports) = (app.clock.now(), app.typesetter.clone(), app.reports.clone());
     let work = async move {
-        let (register, gaps, doubt) = both(&app, &path.holding, asked).await?;
+        let Both { holding, register, gaps, doubt } = both(&app, &path.holding, asked).await?;
         // It goes to disk as it is made, and from there to the client: neither pack nor proofs are held in memory.
         let mut packer = Box::new(Packer::begin(tempfile::tempfile().map_err(not_made)?, made));
         let journal = app.holdings.journal().as_ref();
@@ -194,7 +195,6 @@ pub(crate) async fn get_register_pack(
         }
         unless_given_up().await;
         let gaps = with_gaps.then_some(&gaps);
-        let holding = app.recorded(&path.holding).await?;
         let on = register.to.min(register.as_of);
         let seasons = seasons(words(), &holding, &app.leaflets, on);
         let typesetter = typesetter.as_deref();
@@ -231,7 +231,7 @@ pub(crate) async fn get_register_gaps(
     let asked = asked(&app, &query)?;
     let reports = app.reports.clone();
     let work = async move {
-        let (_, gaps, doubt) = both(&app, &path.holding, asked).await?;
+        let Both { gaps, doubt, .. } = both(&app, &path.holding, asked).await?;
         Ok(doubt.json(gaps))
     };
     reports.work_out(work).await
@@ -264,11 +264,18 @@ fn asked(app: &App, time: &TimeQuery) -> Result<Asked, Problem> {
 }
 
 /// The register of a period and its gaps, both read from one state of the journal.
+struct Both {
+    holding: Arc<Holding>,
+    register: Register,
+    gaps: GapsReport,
+    doubt: Doubt,
+}
+
 async fn both(
     app: &App,
     holding: &HoldingName,
     Asked { period, as_of, is_about_today }: Asked,
-) -> Result<(Register, GapsReport, Doubt), Problem> {
+) -> Result<Both, Problem> {
     let attached = app.holdings.documents(holding).await?;
     let not_kept: Vec<Hash> =
         attached.iter().filter_map(Attached::fault).map(|fault| fault.content).collect();
@@ -277,7 +284,7 @@ async fn both(
     unless_given_up().await;
     let gaps = Gaps::in_register(&holding, &app.leaflets, &app.laws, &register, &not_kept);
     let doubt = Doubt::of(app, &holding, is_about_today);
-    Ok((register, GapsReport::of(words(), gaps), doubt))
+    Ok(Both { holding, register, gaps: GapsReport::of(words(), gaps), doubt })
 }
 
 fn written(

@@ -80,16 +80,15 @@ fn picture(
     ask: &Supering,
     on: Day,
 ) -> Result<String, Failure> {
-    let season = |colony: &ColonyName| Timeline::of(holding, leaflets, colony, on);
     let nothing = || Failure::new(Label::PictureOfWhat, Label::PictureOfWhatHelp);
     match (&ask.apiary, ask.colonies.as_slice()) {
         (Some(apiary), _) => {
-            let seasons: Vec<Timeline> = at_apiary(holding, apiary, on)?.iter().map(season).collect();
-            picture::of_apiary(words, apiary, on, &seasons).ok_or_else(nothing)
+            let here = at_apiary(holding, apiary, on)?;
+            picture::around(words, holding, leaflets, apiary, &here, on).ok_or_else(nothing)
         }
         (None, [colony]) => {
             known(holding, std::slice::from_ref(colony))?;
-            Ok(picture::of_colony(words, &season(colony)))
+            Ok(picture::of_colony(words, &Timeline::of(holding, leaflets, colony, on)))
         }
         (None, _) => Err(nothing()),
     }

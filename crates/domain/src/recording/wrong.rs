@@ -18,6 +18,12 @@ pub struct Wrong {
 }
 
 impl Wrong {
+    /// What was filled in is no field of this kind.
+    #[must_use]
+    pub fn no_such_field(key: &str) -> Wrong {
+        Wrong::at(key, WrongWith::NoSuchField)
+    }
+
     pub(super) fn at(key: &str, with: WrongWith) -> Wrong {
         Wrong { key: key.to_owned(), with }
     }

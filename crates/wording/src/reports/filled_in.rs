@@ -12,7 +12,7 @@ use combclear_domain::journal::copied::CopiedFrom;
 use combclear_domain::journal::event::Confirmed;
 use combclear_domain::journal::form::{Blank, Input, Origin, blanks, is_filled_in};
 use combclear_domain::journal::{Draft, EntryId, Kind};
-use combclear_domain::recording::{Chosen, FilledIn, SaysNothing, Written, refusals};
+use combclear_domain::recording::{Chosen, FilledIn, SaysNothing, Written, Wrong, refusals};
 use combclear_domain::rules::leaflet::Leaflets;
 use combclear_domain::{Day, Instant, TimeOfDay};
 use serde::{Deserialize, Serialize};
@@ -259,7 +259,11 @@ impl NewForm {
             texts: self.fields,
             chosen: self.all_at.map(Chosen::At),
         };
-        let written = form.write(holding, leaflets).map_err(|wrong| {
+        // Only the reading of a leaflet confirms anything.
+        let may_confirm = self.confirms.is_empty() || kind == Kind::LeafletReading;
+        let fits =
+            |written| if may_confirm { Ok(written) } else { Err(vec![Wrong::no_such_field("confirms")]) };
+        let written = form.write(holding, leaflets).and_then(fits).map_err(|wrong| {
             let faults = wrong.iter().map(|wrong| {
                 let Refused { message, help } = recording::wrong(words, kind, wrong);
                 Fault::at(pointer_to(&form, &wrong.key), message, help)
