@@ -74,11 +74,15 @@ export function sayNext(...what) {
   toSay = what;
 }
 
-/** Says on this screen what was to be said on it, or nothing. */
+/** The address of the screen on which something was said last. */
+let saidOn = "";
+
+/** Says on this screen what was to be said on it, or nothing. A screen that is drawn anew says it still. */
 export function saySo() {
+  if (toSay.length === 0 && location.hash === saidOn) return;
   const said = /** @type {HTMLElement} */ (document.getElementById("said"));
   said.replaceChildren(...el("div", {}, toSay).childNodes);
-  toSay = [];
+  [toSay, saidOn] = [[], location.hash];
 }
 
 /**
@@ -91,11 +95,24 @@ export function bar(...buttons) {
 }
 
 /**
+ * A button. While that goes on which a tap began, a tap too many does nothing: nothing is written down twice.
  * @param {string} text
- * @param {EventListener} onclick
+ * @param {() => unknown} act
  * @param {string} [kind]
  */
-export const button = (text, onclick, kind = "") => el("button", { type: "button", class: kind, onclick }, text);
+export function button(text, act, kind = "") {
+  let acts = false;
+  const onclick = async () => {
+    if (acts) return;
+    acts = true;
+    try {
+      await act();
+    } finally {
+      acts = false;
+    }
+  };
+  return el("button", { type: "button", class: kind, onclick }, text);
+}
 
 /** Questions that were asked on the screens so far. */
 let asked = 0;

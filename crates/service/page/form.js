@@ -148,7 +148,7 @@ async function fill(asked, holding, known, back, write) {
       el("input", { id: "field-recorded_by", type: "text", autocomplete: "name" })),
     later.length > 0 && el("details", { id: "more" }, el("summary", {}, word("more")), later.map((/** @type {any} */ { part }) => part)),
     el("div", { id: "faults", role: "alert" }));
-  bar(button(word("look"), () => void write(), "go"));
+  bar(button(word("look"), write, "go"));
   hold();
 }
 
@@ -236,7 +236,7 @@ export function agree(holding, looked, back) {
     looked.lines.map((/** @type {string} */ line) => el("p", {}, line)),
     looked.doubts.map((/** @type {string} */ doubt) => el("p", { class: "note" }, doubt)),
     el("div", { id: "faults", role: "alert" }));
-  bar(button(word("record"), () => void send(), "go"));
+  bar(button(word("record"), send, "go"));
   hold();
 }
 
@@ -268,7 +268,7 @@ export function undo(holding, entries, lines) {
   };
   show(word("undo"), el("h1", {}, word("undo")), el("p", {}, word("undo_hint")),
     el("label", { class: "field", for: "reason" }, word("reason")), reason, el("div", { id: "faults", role: "alert" }));
-  bar(button(word("undo"), () => void strike(), "go"));
+  bar(button(word("undo"), strike, "go"));
   hold();
 }
 

@@ -43,7 +43,7 @@ export async function leaflet(holding, apiary, lot) {
   show(lot, el("nav", {}, button(word("back"), back)), el("h1", {}, word("leaflet_of", { lot })),
     el("p", {}, asked.in_hand ?? word("no_leaflet_built_in")),
     asked.terms.map(term), asked.others.map(other), el("div", { id: "faults", role: "alert" }));
-  bar(button(word("look"), () => void look(), "go"));
+  bar(button(word("look"), look, "go"));
   hold();
 }
 

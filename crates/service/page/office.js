@@ -45,7 +45,7 @@ export async function register(holding) {
   show(word("register"), head(holding, word("register")),
     el("label", { class: "field", for: "from" }, word("start")), el("input", { id: "from", type: "date", value: newYear(today()) }),
     el("label", { class: "field", for: "to" }, word("last_day")), el("input", { id: "to", type: "date", value: today() }),
-    FILES.map((kind) => button(word(kind.word), () => void fetchFile(kind), "wide")), el("div", { id: "faults", role: "alert" }), found);
+    FILES.map((kind) => button(word(kind.word), () => fetchFile(kind), "wide")), el("div", { id: "faults", role: "alert" }), found);
   bar(button(word("what_is_missing"), () => void ask(), "go"));
   await ask();
 }
@@ -65,7 +65,7 @@ export async function proofs(holding) {
     }
   };
   const row = (/** @type {any} */ item) => [item.lot ?? item.prescription, item.file_name ?? item.media_type, date(item.on), item.recorded_by,
-    item.state === "kept" ? button(word("open"), () => void opened(item)) : item.state];
+    item.state === "kept" ? button(word("open"), () => opened(item)) : item.state];
   const value = (/** @type {string} */ id) => /** @type {HTMLInputElement} */ (document.getElementById(id)).value.trim();
   const attach = async () => {
     nothingWrong();
@@ -93,7 +93,7 @@ export async function proofs(holding) {
   show(word("proofs"), head(holding, word("proofs")),
     items.length === 0 ? el("p", {}, word("no_proof")) : table([word("lot"), word("proof_file"), word("day"), word("who"), word("open")], items.map(row)),
     offer || null, el("div", { id: "faults", role: "alert" }));
-  bar(...offer ? [button(word("attach"), () => void attach(), "go")] : []);
+  bar(...offer ? [button(word("attach"), attach, "go")] : []);
   if (offer) hold();
 }
 
@@ -124,7 +124,7 @@ export async function journal(holding, before) {
   }, said);
   show(word("journal"), head(holding, word("journal")), found, el("ul", {}, items.reverse().map(line)),
     after > 0 && button(word("earlier"), () => void journal(holding, String(after)), "wide"));
-  bar(button(word("verify"), () => void verify(), "go"));
+  bar(button(word("verify"), verify, "go"));
 }
 
 /** What an entry says, in the words of its fields. @param {any} body @param {Map<string, string>} labels @returns {string} */

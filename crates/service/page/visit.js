@@ -80,7 +80,7 @@ export async function visit(holding, apiary) {
     rows.length > 0 && el("p", {}, el("a", { class: "more", href: to(holding, apiary, "options") }, word("options"))),
     rows.length > 1 && el("p", {}, el("a", { class: "more", href: to(holding, apiary, "order") }, word("order"))),
     el("p", { class: "note" }, sheet.notice));
-  bar(...mayWrite(holding) ? [button(word("write_down"), () => void choose(holding, apiary), "go")] : []);
+  bar(...mayWrite(holding) ? [button(word("write_down"), () => choose(holding, apiary), "go")] : []);
 }
 
 /** Takes the answer from a line: no yes stands where it may be wrong. @param {any} line @param {string} why */

@@ -40,7 +40,7 @@ export async function list() {
   };
   show(word("waiting"), el("nav", {}, button(word("back"), () => history.back())), el("h1", {}, word("waiting")),
     el("p", {}, word(all.length > 0 ? "waiting_hint" : "nothing_waits")), el("ul", {}, all.map(batchLine)));
-  bar(...all.some((batch) => !batch.refused) ? [button(word("send_now"), () => void sendNow(), "go")] : []);
+  bar(...all.some((batch) => !batch.refused) ? [button(word("send_now"), sendNow, "go")] : []);
 }
 
 /** @param {Batch} batch */
@@ -59,7 +59,7 @@ function batchLine(batch) {
   };
   // A slip of a thumb throws nothing away.
   const sure = button(word("throw_away"), () => {
-    const really = button(word("throw_away_sure"), () => void throwAway());
+    const really = button(word("throw_away_sure"), throwAway);
     sure.replaceWith(really);
     really.focus();
   });
@@ -74,7 +74,7 @@ function batchLine(batch) {
     ofAnotherKey && el("p", { class: "fault" }, word("other_key")),
     batch.refused && reasons(batch.refused)),
     batch.refused && button(word("write_anew"), anew, "go"),
-    (batch.refused || ofAnotherKey) && button(word(ofAnotherKey ? "send_with_this_key" : "send_again"), () => void again()),
+    (batch.refused || ofAnotherKey) && button(word(ofAnotherKey ? "send_with_this_key" : "send_again"), again),
     (batch.refused || ofAnotherKey) && sure);
 }
 
