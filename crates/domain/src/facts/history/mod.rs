@@ -254,13 +254,19 @@ impl History {
     #[must_use]
     pub fn brood_for(&self, course: &Course, on: Day) -> Option<&BroodSeen> {
         let earliest = course.placed.minus(BROOD_TELLS_DAYS);
-        self.broods.iter().rfind(|seen| seen.on <= on).filter(|seen| seen.on >= earliest)
+        let by_then = self.broods.partition_point(|seen| seen.on <= on);
+        self.broods.get(..by_then)?.last().filter(|seen| seen.on >= earliest)
     }
 
     /// The harvest supers on at the end of a day.
     #[must_use]
     pub fn supers_on(&self, on: Day) -> Option<&SuperSpan> {
         self.supers.iter().rfind(|span| span.from <= on && span.off.is_none_or(|off| on < off))
+    }
+
+    /// The first period with harvest supers on that had not ended by the end of a day.
+    pub(crate) fn supers_after(&self, day: Day) -> Option<&SuperSpan> {
+        self.supers.get(self.supers.partition_point(|span| span.off.is_some_and(|off| off <= day)))
     }
 }
 

@@ -82,6 +82,12 @@ impl Stay {
         seen.and_then(|brood| self.under(brood).known()).or_else(longest)
     }
 
+    /// Whether different things are stated with brood and without: another length, or the same one from another source.
+    #[must_use]
+    pub(super) fn may_turn_on_brood(&self) -> bool {
+        self.absent_or_lowest != self.present
+    }
+
     /// Whether the length depends on brood.
     #[must_use]
     pub(crate) fn depends_on_brood(&self) -> bool {

@@ -72,6 +72,22 @@ pub struct OutByBrood {
     pub seen: Option<BroodSeen>,
 }
 
+impl Standing {
+    /// Where a course stands whose latest carrier is there.
+    pub(crate) fn of_latest(carrier: Option<Whereabouts>) -> Standing {
+        match carrier {
+            Some(Whereabouts::Out(out)) => Standing::Out(out),
+            Some(Whereabouts::NotKnown { may_be_in: false, last, .. }) => Standing::Out(last),
+            Some(Whereabouts::NotKnown { doubt: Doubt::NotSaid { since, entry }, .. }) => {
+                Standing::NotSaid(since, entry)
+            }
+            Some(Whereabouts::NotKnown { doubt: Doubt::UsedUp, first, .. }) => Standing::PerhapsSpent(first),
+            // There is no carrier before the first dose, and no caller asks about such a day.
+            Some(Whereabouts::In) | None => Standing::In,
+        }
+    }
+}
+
 impl EarliestOut {
     /// The last brood inspection that counts, if brood makes a difference.
     #[must_use]
@@ -97,16 +113,7 @@ impl Course {
     /// Where it stands at the end of a day. The last of several carriers counts.
     #[must_use]
     pub fn standing(&self, on: Day) -> Standing {
-        match whereabouts(self, on).next_back() {
-            Some(Whereabouts::Out(out)) => Standing::Out(out),
-            Some(Whereabouts::NotKnown { may_be_in: false, last, .. }) => Standing::Out(last),
-            Some(Whereabouts::NotKnown { doubt: Doubt::NotSaid { since, entry }, .. }) => {
-                Standing::NotSaid(since, entry)
-            }
-            Some(Whereabouts::NotKnown { doubt: Doubt::UsedUp, first, .. }) => Standing::PerhapsSpent(first),
-            // There is no carrier before the first dose, and no caller asks about such a day.
-            Some(Whereabouts::In) | None => Standing::In,
-        }
+        Standing::of_latest(whereabouts(self, on).next_back())
     }
 
     /// The day since which all of it is out, given or used up, as of the end of a day. `None` while it is in or
@@ -243,8 +250,9 @@ impl History {
     /// The longest stay of a course that must come out, and the brood seen that decides it.
     fn longest_stay<'c>(&self, course: &'c Course, on: Day) -> Option<(&'c Stay, Option<BroodState>)> {
         let need_not = course.terms.removal.known().is_some_and(|fact| fact.value != RemovalNeed::Needed);
-        let seen = || self.brood_for(course, on).map(BroodSeen::state);
-        (!need_not).then(|| (&course.terms.stay_max, seen()))
+        let stay = &course.terms.stay_max;
+        let seen = || stay.may_turn_on_brood().then(|| self.brood_for(course, on).map(BroodSeen::state));
+        (!need_not).then(|| (stay, seen().flatten()))
     }
 
     /// Whether a course is in on a day, allowing for an unrecorded removal. A carrier that must be taken out is in

@@ -37,8 +37,8 @@ pub(super) fn colony<'h>(history: &'h History, on: Day, grounds: &mut Vec<Ground
 pub(super) fn course<'h>(history: &'h History, course: &'h Course, on: Day, grounds: &mut Vec<Ground<'h>>) {
     let mut add =
         |outcome, decides, reason| grounds.push(Ground { outcome, decides, course: Some(course), reason });
-    decide(history, course, on, &mut add);
-    stand(history, course, course.standing(on), on, &mut add);
+    let standing = decide(history, course, on, &mut add);
+    stand(history, course, standing, on, &mut add);
 }
 
 /// The verdict of a line of a course on a day, without its grounds.
@@ -57,16 +57,18 @@ pub(super) const fn says(outcome: Outcome, decides: bool) -> Verdict {
     }
 }
 
-/// Judges the day for each carrier of a line. If an earlier carrier is over, that is reported only if no later one is
-/// in.
+/// Judges the day for each carrier of a line, and tells where the line stands. If an earlier carrier is over, that is
+/// reported only if no later one is in.
 fn decide<'h>(
     history: &'h History,
     line: &'h impl Line,
     on: Day,
     add: &mut impl FnMut(Outcome, bool, Reason<'h>),
-) {
+) -> Standing {
     let mut carriers = whereabouts(line, on).peekable();
+    let mut latest = None;
     while let Some(carrier) = carriers.next() {
+        latest = Some(carrier);
         let is_last = carriers.peek().is_none();
         let mut add = |outcome, decides, reason| {
             if is_last || (decides && outcome != Outcome::Met) {
@@ -82,6 +84,7 @@ fn decide<'h>(
             }
         }
     }
+    Standing::of_latest(latest)
 }
 
 fn while_in<'h>(line: &'h impl Line, on: Day, add: &mut impl FnMut(Outcome, bool, Reason<'h>)) {
@@ -345,8 +348,7 @@ fn stayed_at_least<'h>(
     let stay = &course.terms.stay_min;
     let Some((shorter, longer)) = stay.bounds() else { return };
     let judged = |days: u16| if course.placed.plus(days) <= out { Outcome::Met } else { Outcome::Broken };
-    let turns_on_brood = stay.depends_on_brood();
-    let brood = history.brood_for(course, out).copied().filter(|_| turns_on_brood);
+    let brood = stay.depends_on_brood().then(|| history.brood_for(course, out).copied()).flatten();
     match brood {
         Some(seen) => {
             if let Some(days) = stay.under(seen.state()).known() {
@@ -432,14 +434,8 @@ fn supers_while_in<'h>(
     supers: &'h Sourced<SupersDuring>,
     add: &mut impl FnMut(Outcome, bool, Reason<'h>),
 ) {
-    let overlap = |from: Day, to: Day| {
-        history.supers.iter().find(move |span| {
-            let off = span.off.unwrap_or(Day::LAST);
-            // A single dose is given on one day: supers on that day break the rule, unless they came off or went on
-            // that day.
-            if single { span.from < from && from < off } else { span.from < to && from < off }
-        })
-    };
+    // A single dose is given on one day: supers on that day break the rule, unless they came off or went on that day.
+    let overlap = |from: Day, to: Day| history.supers_after(from).filter(|span| span.from < to);
     let span = if single {
         course.doses.iter().filter(|dose| dose.on <= to).find_map(|dose| overlap(dose.on, dose.on))
     } else {

@@ -90,7 +90,7 @@ impl History {
     /// The answer with its grounds.
     #[must_use]
     pub fn supering(&self, on: Day) -> Answer<'_> {
-        let mut grounds = Vec::with_capacity(4 + 3 * self.courses.len());
+        let mut grounds = Vec::with_capacity(4 + 6 * self.courses.len());
         assess::colony(self, on, &mut grounds);
         for course in self.courses_on(on) {
             assess::course(self, course, on, &mut grounds);
