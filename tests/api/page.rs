@@ -157,7 +157,10 @@ async fn what_is_wrong_with_a_form_is_said_at_each_field() {
         // A day to come cannot be true.
         (json!({ "on": "2027-01-01", "fields": { "colony": ["M1"], "seams": ["3"] } }), vec![""]),
         (json!({ "fields": { "colony": ["No such"], "seams": ["3"] } }), vec![""]),
-        (json!({ "colour": "red" }), vec![""]),
+        (json!({ "colour": "red" }), vec!["/colour"]),
+        (json!({ "on": "28.08.2026", "fields": {} }), vec!["/on"]),
+        (json!({ "recorded_by": "" }), vec!["/recorded_by"]),
+        (json!([]), vec![""]),
     ];
     for (form, pointers) in cases {
         let answer = bench.post(&path, &form).await;

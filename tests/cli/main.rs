@@ -10,6 +10,7 @@
     reason = "a test stops at the first surprise"
 )]
 
+mod against;
 mod archive;
 mod backup;
 mod bench;

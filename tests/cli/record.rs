@@ -27,7 +27,7 @@ fn words(command: &str) -> Vec<String> {
 
 impl Bench {
     /// Runs a command as it is typed, without the name of the program.
-    fn type_in(&self, command: &str) -> Ran {
+    pub(crate) fn type_in(&self, command: &str) -> Ran {
         let words = words(command);
         self.run(&words.iter().map(String::as_str).collect::<Vec<_>>())
     }
@@ -565,11 +565,11 @@ fn the_same_dose_on_one_day_asks_back() {
     typed("--on 2026-06-01").done();
     let refused = typed("--on 2026-06-01");
     refused.failed().says(&[
-        "entry 140 records the same dose for Q2, Q3 (2) on the same day",
+        "entry 140 records a dose of the same lot for Q2, Q3 (2) on the same day",
         "say --again, or --at with the time of day",
     ]);
     typed("--on 2026-06-02").done();
-    typed("--on 2026-06-01 --again").done().says(&["entry 140 records the same dose for Q2, Q3"]);
+    typed("--on 2026-06-01 --again").done().says(&["entry 140 records a dose of the same lot for Q2, Q3"]);
     let gaps = bench.type_in("gaps --as-of 2026-06-03 --json").json();
     let twice = |gap: &&Value| gap["missing"] == "same_dose_twice";
     assert_eq!(gaps["gaps"].as_array().unwrap().iter().filter(twice).count(), 1);

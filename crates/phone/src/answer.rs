@@ -168,8 +168,7 @@ impl Rests<'_> {
                 self.dated(asked.on, RetentionReport::of(words, retention))
             }
             About::FilledIn(kind) => {
-                let form: NewForm =
-                    serde_json::from_str(body.unwrap_or_default()).map_err(|error| self.no_form(&error))?;
+                let form = NewForm::read(words, body.unwrap_or_default())?;
                 Answer::json(form.fill_in(words, holding, leaflets, *kind, (today, self.now))?)
             }
         })
@@ -198,12 +197,6 @@ impl Rests<'_> {
         let about = named.is_none().then_some(self.today);
         let clock_behind = about.and_then(|today| ClockBehind::of(self.words, self.holding, today));
         Answer::json(ClockBehind::beside(clock_behind, report))
-    }
-
-    fn no_form(&self, error: &serde_json::Error) -> Unanswered {
-        let detail = http::not_a_form(self.words, &error.to_string());
-        let help = self.words.label(combclear_wording::Label::HttpNotAFormHelp);
-        Unanswered { why: Why::UnreadableForm, faults: vec![Fault::at("", detail.clone(), help)], detail }
     }
 }
 

@@ -5,13 +5,12 @@ use axum::extract::State;
 use axum::response::{IntoResponse, Response};
 use combclear_domain::facts::holding::Holding;
 use combclear_wording::reports::filled_in::{FilledForm, FormList, NewForm};
-use combclear_wording::{Label, http};
 
 use crate::app::App;
 use crate::extract::{FormPath, JsonText, Nothing, Path, Query};
 use crate::freshness::not_kept;
 use crate::language::words;
-use crate::problem::{Problem, ProblemKind, Problems, label};
+use crate::problem::{Problem, Problems};
 
 /// List the forms
 ///
@@ -54,17 +53,11 @@ pub(crate) async fn fill_in(
     Query(Nothing {}): Query<Nothing>,
     JsonText(text): JsonText,
 ) -> Result<Response, Problem> {
-    let form: NewForm = serde_json::from_str(&text).map_err(|error| unreadable(&error))?;
+    let form = NewForm::read(words(), &text)?;
     let fill = move |holding: &Holding, app: &App| {
         let now = (app.clock.today(), app.clock.now());
         form.fill_in(words(), holding, &app.leaflets, path.kind, now)
     };
     let filled = app.ask(&path.holding, fill).await??;
     Ok((not_kept(), Json(filled)).into_response())
-}
-
-/// A body that is no filled-in form.
-fn unreadable(error: &serde_json::Error) -> Problem {
-    let detail = http::not_a_form(words(), &error.to_string());
-    Problem::nothing_recorded(ProblemKind::UnreadableEntry, &detail).at_body(label(Label::HttpNotAFormHelp))
 }

@@ -123,9 +123,10 @@ term-question = { $term ->
 supering-yes = Ein Honigraum darf aufgesetzt werden
 supering-yes-no-honey-before = Honigräume dürfen aufgesetzt bleiben, aber vor dem { $day } darf kein Honig geerntet werden
 supering-yes-no-honey-yet = Honigräume dürfen aufgesetzt bleiben, aber noch darf kein Honig geerntet werden; ab welchem Tag er geerntet werden darf, ist nicht bekannt
-supering-no = Kein Honigraum
+supering-no = Es darf kein Honigraum aufgesetzt werden
 supering-not-known = Nicht bekannt, ob ein Honigraum aufgesetzt werden darf
 supering-must-come-off = { $answer } (und jetzt aufgesetzte müssen abgenommen werden)
+supering-off-for-dose = { $answer }, und zur nächsten Gabe wieder ab: { $dose }
 supering-because = { $answer }: { $why }
 supering-free-from = { $answer }; ein Honigraum darf ab { $day } aufgesetzt werden
 supering-free-once-out = { $answer }; ein Honigraum darf aufgesetzt werden, sobald alles heraus ist, frühestens am { $out }
@@ -136,7 +137,7 @@ supering-or-without-brood = { $answer }, oder am { $day }, wenn keine Brut da is
 supering-breach = Verstoß: { $said }
 supering-colony-not-recorded = kein solches Volk ist eingetragen
 supering-not-yet-begun = das Volk war vor dem { $begun } nicht eingetragen
-supering-ended = das Volk endete am { $day }
+supering-ended = das Volk ist am { $day } abgegangen
 supering-came-with-unknown = es ist nicht bekannt, welches Arzneimittel im Volk war, als die Aufzeichnungen über das Volk begannen
 supering-nothing-given = bis zu diesem Tag wurde kein Arzneimittel angewendet
 supering-still-in = { $name } ist nach den Einträgen noch im Volk, und solange darf kein Honigraum aufgesetzt sein
@@ -191,6 +192,7 @@ supering-stayed-too-long = { $name }: zu lange im Volk, { $stayed ->
 }, erlaubt höchstens { days }; es musste bis { $latest } heraus sein
 supering-all-doses-given = { $name }: { $doses ->
     [1] die einzige Gabe wurde gegeben
+    [2] beide Gaben wurden gegeben
    *[other] alle { $doses } Gaben wurden gegeben
 }
 supering-doses-given = { $name }: { $given } von { $doses } Gaben gegeben
@@ -202,8 +204,8 @@ supering-days-between = { $least } bis { $most } Tage
 supering-days-at-least = mindestens { days }
 supering-days-at-most = höchstens { days }
 supering-another-time = Abstand wie angegeben
-supering-supers-were-on = Honigraum am { $from } aufgesetzt und am { $off } abgenommen, während { $name } im Volk war: der Honig daraus ist nicht für den menschlichen Verzehr bestimmt
-supering-supers-are-on = Honigraum am { $from } aufgesetzt und noch nicht abgenommen, während { $name } im Volk war: der Honig daraus ist nicht für den menschlichen Verzehr bestimmt
+supering-supers-were-on = Honigraum am { $from } aufgesetzt und am { $off } abgenommen, während { $name } im Volk war: der Honig daraus darf nicht für den menschlichen Verzehr verwendet werden
+supering-supers-are-on = Honigraum am { $from } aufgesetzt und noch nicht abgenommen, während { $name } im Volk war: der Honig daraus darf nicht für den menschlichen Verzehr verwendet werden
 supering-no-supers-on = kein Honigraum war aufgesetzt, während { $name } im Volk war
 supering-combs = { $name }, Waben: { $text }
 supering-no-brood-seen = keine Brut gesehen am { $day }
@@ -221,7 +223,7 @@ supering-value-any = beliebig
 supering-value-whole-time = die angegebene Wartezeit umfasst die ganze Zeit nach der Behandlung
 
 # What must happen first. $earliest is one of the sentences on when it may come out.
-supering-take-supers-off = Honigräume jetzt abnehmen (aufgesetzt seit { $since }); der Honig daraus ist nicht für den menschlichen Verzehr bestimmt
+supering-take-supers-off = Honigräume jetzt abnehmen (aufgesetzt seit { $since }); der Honig daraus darf nicht für den menschlichen Verzehr verwendet werden
 supering-record-whereabouts = nach { $name } suchen und die Entnahme eintragen oder den Eintrag vom { $since } berichtigen und angeben, wohin die Streifen kamen
 supering-dose-was-due = Gabe { $number } von { $of } geben, { $name }: war fällig bis { $by }
 supering-dose-on = Gabe { $number } von { $of } geben, { $name }: am { $day }
@@ -235,7 +237,7 @@ supering-take-out-late = { $name } herausnehmen: { $earliest }; musste bis { $la
 supering-no-least-stay = keine Mindestverweildauer angegeben
 supering-earliest-not-known = ab wann, ist nicht bekannt, denn es ist nicht angegeben, { $lack }
 supering-may-come-out = darf ab { $day } heraus
-supering-not-before-tomorrow = nicht vor dem { $day }, morgen
+supering-not-before-tomorrow = nicht vor morgen, dem { $day }
 supering-not-before = nicht vor dem { $day }, in { $days } Tagen
 supering-earliest-under-brood = { $earliest } ({ $seen })
 supering-earliest-turns-on-brood = { $earliest }; keine Brutkontrolle eingetragen, die zählt: { $absent } ohne Brut, { $present } mit Brut; bis eine eingetragen ist, gilt der spätere Tag
@@ -251,8 +253,8 @@ supering-ask-look-inside = in der Beute nachsehen: eine Entnahme eintragen oder 
 supering-ask-where-strips-went = Eintrag { $entry } berichtigen und angeben, wohin die Streifen kamen
 supering-ask-look-at-pack = Packung noch einmal prüfen, dann Eintrag { $entry }, nach dem nichts in der Beute bleibt, oder die Angabe einer Mindestverweildauer berichtigen
 supering-ask-next-flow = die nächste Tracht dort eintragen, beobachtet oder erwartet
-supering-ask-days-before-flow = in der Packungsbeilage von Posten { $lots } ablesen, wie viele Tage vor einer Tracht gemeint sind, oder Tierarzt oder Bezugsquelle fragen, und eintragen (0, wenn keine)
-supering-ask-brood-between = eintragen, welche Brut zwischen { $from } und { $until } gesehen wurde, falls jemand nachgesehen hat
+supering-ask-days-before-flow = in der Packungsbeilage von Posten { $lots } ablesen, wie viele Tage vor einer Tracht gemeint sind, oder Tierarzt oder Bezugsquelle fragen, und eintragen (0 nur, wenn die Anwendung unmittelbar vor einer Tracht erlaubt ist; nennt sie keine Zahl, nichts eintragen)
+supering-ask-brood-between = eintragen, welche Brut zwischen dem { $from } und dem { $until } gesehen wurde, falls jemand nachgesehen hat
 supering-ask-brood = Brut kontrollieren und eintragen
 supering-ask-jurisdiction = das Rechtsgebiet des Betriebs eintragen, damit die dort geltenden Packungsbeilagen verwendet werden
 supering-ask-pack = dieses Programm hat hier keine Packungsbeilage `{ $leaflet }`: eintragen, was auf der Packung steht
@@ -272,8 +274,8 @@ glance-came-with-unknown = nicht bekannt, welches Arzneimittel im Volk war, als 
 glance-whereabouts = { $name }: nicht angegeben, wohin es am { $since } kam
 glance-not-known = { $name }: { $term } nicht bekannt
 glance-not-documented = { $name }: { $term } nicht belegt
-glance-withdrawal = Wartezeit von { $name } bis { $last }
-glance-wait = Frist nach { $name } bis { $last }
+glance-withdrawal = Wartezeit nach { $name } bis einschließlich { $last }
+glance-wait = Frist bis zum Honigraum nach { $name }: bis einschließlich { $last }
 glance-supers-off = Honigräume jetzt abnehmen (aufgesetzt seit { $since })
 glance-take-out-now = jetzt herausnehmen (war fällig bis { $by })
 glance-take-out-on = am { $day } herausnehmen
@@ -283,7 +285,9 @@ glance-take-out-from = herausnehmen ab { $from }
 glance-take-out-by-leaflet = zum Zeitpunkt laut Packungsbeilage herausnehmen
 glance-without-brood = { $said } (ohne Brut ab { $day })
 glance-supers-from = ein Honigraum darf ab { $day } aufgesetzt werden
-glance-then-supers = { $next }; Honigraum ab { $day }
+glance-then-supers = { $next }; Aufsetzen erlaubt ab { $day }
+glance-off-for-dose = zur nächsten Gabe wieder ab: { $dose }
+glance-supers-once-out = { $next }; danach Aufsetzen erlaubt ab { $day }
 glance-read-leaflet = Packungsbeilage { $lots } ablesen und eintragen
 glance-ask-former-keeper = den Vorbesitzer fragen, dann den ersten Eintrag des Volkes berichtigen
 glance-look-inside = in der Beute nachsehen, dann eine Entnahme eintragen oder berichtigen, wohin es kam
@@ -300,11 +304,11 @@ due-brief-between = { $said }, { $from } bis { $by }
 due-brief-from = { $said }, ab { $from }
 due-brief-by = { $said }, bis { $by }
 due-take-supers-off-title = Honigräume abnehmen
-due-take-supers-off = Honigräume jetzt abnehmen: sie sind seit { $since } aufgesetzt und müssen abgenommen sein wegen { $courses }; der Honig daraus ist nicht für den menschlichen Verzehr bestimmt
+due-take-supers-off = Honigräume jetzt abnehmen: sie sind seit { $since } aufgesetzt und müssen abgenommen sein wegen { $courses }; der Honig daraus darf nicht für den menschlichen Verzehr verwendet werden
 due-courses = { $courses } und { $course }
 due-find-carriers-title = Verbleib klären: { $pack }
 due-record-end-title = Eintragen, was aus dem Arzneimittel im Volk wurde
-due-record-end = { $name } war darin, als das Volk am { $ended } endete, und niemand hat eingetragen, was daraus wurde: die Entnahme eintragen, spätestens mit dem Datum dieses Tages
+due-record-end = { $name } war noch im Volk, als es am { $ended } abging, und niemand hat eingetragen, was daraus wurde: die Entnahme eintragen, spätestens mit dem Datum dieses Tages
 due-give-dose-title = Gabe { $number } von { $of } geben: { $pack }
 due-dose-by = Gabe { $number } von { $of } geben, { $name }: bis { $by }; der früheste Tag ist nicht angegeben
 due-dose-by-leaflet = Gabe { $number } von { $of } geben, { $name }: zum Zeitpunkt laut Packungsbeilage; der Tag ist nicht angegeben
@@ -454,11 +458,13 @@ options-no-flow = keine Tracht eingetragen für die Zeit, in der es im Volk wär
 options-no-flow-until = keine Tracht, solange es im Volk wäre; die nächste beginnt frühestens am { $next }
 options-in-flow = es wäre während der Tracht im Volk, die spätestens am { $from } beginnt
 options-flow-without-end = die Tracht, die am { $from } begann, kann noch andauern: ihr Ende ist nicht eingetragen
-options-perhaps-in-flow = es könnte während der Tracht im Volk sein, die zwischen { $early } und { $late } beginnt
+options-perhaps-in-flow = es könnte während der Tracht im Volk sein, die zwischen dem { $early } und dem { $late } beginnt
 options-flow-turns-on-brood = ohne Brut darf es am { $without } heraus, vor der Tracht; wird Brut gesehen, solange es im Volk ist, nicht vor dem { $with }
 options-flow-before-stay-is-known = es ist nicht angegeben, { $lacks }; am { $from } kann eine Tracht beginnen, während es noch im Volk ist
 options-right-before-flow = es wäre am { $out } heraus, unmittelbar vor der Tracht, die spätestens am { $from } beginnt
 options-perhaps-before-flow = die Packungsbeilage verbietet die Anwendung unmittelbar vor einer Tracht, sagt aber nicht, wie viele Tage: es wäre am { $out } heraus, und die Tracht beginnt spätestens am { $from }
+options-out-in-flow = es darf nicht unmittelbar vor einer Tracht angewendet werden: es wäre am { $out } heraus, und die Tracht, die am { $from } beginnen kann, kann danach noch andauern
+options-perhaps-out-in-flow = die Packungsbeilage verbietet die Anwendung unmittelbar vor einer Tracht, nennt aber keine Zahl von Tagen: es wäre am { $out } heraus, und die Tracht, die am { $from } beginnen kann, kann danach noch andauern
 options-no-flow-on-record-since = es darf nicht unmittelbar vor einer Tracht angewendet werden, und ab { $out }, dem Tag, an dem es heraus wäre, ist keine Tracht eingetragen
 options-flows-not-recorded = für { $year } ist keine Tracht eingetragen
 options-flow-allowed = es darf während einer Tracht angewendet werden
@@ -537,7 +543,7 @@ options-origin = { $origin ->
 options-temperature = { $measure } { $value } °C, { $origin }
 options-temperatures = { $measure } { $lowest } bis { $highest } °C, { $origin }
 options-temperature-on = { $measure } { $value } °C am { $on }, { $origin }
-options-no-temperature = für { $first } ist keine Temperatur eingetragen
+options-no-temperature = für den { $first } ist keine Temperatur eingetragen
 options-stay-not-known = es ist nicht angegeben, { $lacks }; darum ist nicht bekannt, welche Tage zählen
 options-stay-not-known-at-all = es ist nicht angegeben, wie lange es im Volk bleibt; darum ist nicht bekannt, welche Tage zählen
 
@@ -595,7 +601,7 @@ options-look = { $look ->
    *[count] { $what } zählen
 }
 options-how-look-on = Volk { $colony }: am { $day } { $look } und eintragen
-options-how-look-between = Volk { $colony }: zwischen { $from } und { $to } { $look } und eintragen
+options-how-look-between = Volk { $colony }: zwischen dem { $from } und dem { $to } { $look } und eintragen
 options-those-days = diese Tage
 options-how-temperatures = gemessene Temperaturen für { $days } eintragen oder die Vorhersage, sobald sie diese Tage abdeckt; übliche Monatswerte zeigen, was zu erwarten ist
 options-how-flows-of = die dort für { $year } erwarteten Trachten eintragen: früh, üblich und spät
@@ -606,8 +612,8 @@ options-how-site = { $fact ->
     [access] Erreichbarkeit des Bienenstands
    *[ground] Zustand des Bodens bei den Beuten
 } für den { $on } eintragen oder in der Frage angeben
-options-how-take-out = was am { $placed } eingelegt wurde, herausnehmen und die Entnahme eintragen, spätestens bis { $by }
-options-how-ask-or-take-out = Tierarzt fragen, ob beide zugleich im Volk sein dürfen, oder herausnehmen, was am { $placed } eingelegt wurde, und die Entnahme eintragen, spätestens bis { $by }
+options-how-take-out = was am { $placed } eingelegt wurde, herausnehmen und die Entnahme eintragen, spätestens am { $by }
+options-how-ask-or-take-out = Tierarzt fragen, ob beide zugleich im Volk sein dürfen, oder herausnehmen, was am { $placed } eingelegt wurde, und die Entnahme eintragen, spätestens am { $by }
 options-how-came-with = den Vorbesitzer fragen, dann Eintrag { $entry } berichtigen
 options-how-leaflet-of-medicine = die Packungsbeilage dieses Arzneimittels angeben, damit seine Wirkstoffklasse bekannt ist
 # $lots are the names of the lots, $count how many.
@@ -747,7 +753,7 @@ options-caution-pack = die Vorsichtsmaßnahmen auf der Packung befolgen
 ## Leaflets: what a rule says
 
 leaflet-supers-during = { $value ->
-    [off] kein Honigraum, solange es im Volk ist
+    [off] kein Honigraum erlaubt, solange es im Volk ist
     [on] Honigraum darf aufgesetzt sein, solange es im Volk ist
    *[on_no_harvest] Honigraum darf aufgesetzt sein, solange es im Volk ist, währenddessen keine Honigernte
 }
@@ -899,9 +905,9 @@ gaps-not-recorded = { $about }: { $field ->
    *[other] { law-field }
 } nicht eingetragen
 gaps-withdrawal-not-recorded = { $about }: Wartezeit nicht eingetragen
-gaps-withdrawal-said-by-leaflet = { $about }: Wartezeit nicht eingetragen; die eingebaute Packungsbeilage gibt { $days } an, aber das ist kein eigener Eintrag
+gaps-withdrawal-said-by-leaflet = { $about }: Wartezeit nicht eingetragen; die hinterlegte Packungsbeilage gibt { $days } an, aber das ist kein eigener Eintrag
 gaps-end-not-known = { $about }: { law-field } nicht bekannt
-gaps-end-lost = { $about }: { law-field } nicht bekannt: nicht eingetragen ist, wo es in { $colonies } geblieben ist
+gaps-end-lost = { $about }: { law-field } nicht bekannt: nicht eingetragen ist, was in { $colonies } daraus geworden ist
 gaps-end-late = { $about }: { law-field } nicht bekannt: es musste heraus sein, aber keine Entnahme aus { $colonies } ist eingetragen
 gaps-written-late = { $about }: { $days } später eingetragen; rechtlich vorgeschrieben ist die Eintragung { $within ->
     [0] am selben Tag
@@ -913,7 +919,7 @@ gaps-medicine-leaflet = { $medicine }: für das Rechtsgebiet des Betriebs gibt e
 gaps-medicine-directions = { $medicine }: weder eine Packungsbeilage noch Angaben daraus sind eingetragen, daher ist nicht bekannt, wie es angewendet werden muss
 gaps-prescribed-after = { $about }: Verschreibung { $number } wurde erst am { $on } ausgestellt
 gaps-prescribed-later = { $about }: Verschreibung { $number } wurde erst später ausgestellt
-gaps-same-dose-twice = { $about }: Eintrag { $earlier } enthält am selben Tag dieselbe Gabe für { $colonies }
+gaps-same-dose-twice = { $about }: Eintrag { $earlier } enthält am selben Tag eine Gabe aus demselben Posten für { $colonies }
 gaps-vet-lot-not-given = { $about }: kein Eintrag besagt, dass etwas davon gegeben wurde
 gaps-use-after-expiry = { $about }: Posten { $lot } war am { $expiry } abgelaufen
 gaps-past-life-in-use = { $about }: was am { $opened } von Posten { $lot } angebrochen wurde, war bis { $until } zu verbrauchen: { $says }
@@ -929,7 +935,7 @@ gaps-expiry-not-told = { $about }: ohne Verfalldatum ist nicht bekannt, ob es re
 gaps-expired-when-acquired = { $about }: es war schon am { $expiry } abgelaufen
 # { $sum } is the sum of the lot: what was acquired, given and disposed of.
 gaps-more-gone = Posten { $lot }: { $sum }, { $amount } mehr als erworben
-gaps-count-corrected = Posten { $lot }: Bestand nach Zählung berichtigt, die Vorratsrechnung beruht also auf einer Zählung
+gaps-count-corrected = Posten { $lot }: Bestand nach Zählung berichtigt, die Bestandsrechnung beruht also auf einer Zählung
 
 # How to supply what is missing.
 gaps-supply-correct-entry = Eintrag Nr. { $place } berichtigen und ergänzen: { law-field }
@@ -1195,7 +1201,7 @@ refusal-another-becomes-untrue-help = zuerst jenen Eintrag berichtigen oder stre
 refusal-no-such-colony = es gibt kein Volk `{ $colony }`
 refusal-no-such-colony-help = zuerst eintragen, wie es in den Bestand kam
 refusal-colony-not-yet-there = Volk `{ $colony }` ist erst ab { $begun } eingetragen, und das liegt nach dem { $on }
-refusal-colony-ended = Volk `{ $colony }` bestand nur bis { $ended }
+refusal-colony-ended = Volk `{ $colony }` ist am { $ended } abgegangen
 refusal-colony-ended-help = Volk und Datum prüfen
 refusal-colony-lived-later = Volk `{ $colony }` hat einen Eintrag, der später ist als der { $on }: { $kind ->
     [holding_details] Angaben zum Betrieb
@@ -1208,7 +1214,7 @@ refusal-colony-lived-later = Volk `{ $colony }` hat einen Eintrag, der später i
     [colony_moved] Umstellung an einen anderen Bienenstand
     [colony_split] Teilung
     [colony_united] Vereinigung
-    [colony_ended] Ende des Volkes
+    [colony_ended] Abgang des Volkes
     [supers_on] Honigraum aufgesetzt
     [supers_off] Honigraum abgenommen
     [inspection] Durchsicht
@@ -1435,7 +1441,7 @@ kind = { $kind ->
 # What a condition of an option is about.
 about = { $about ->
     [leaflet] Packungsbeilage
-    [access] Zufahrt zum Bienenstand
+    [access] Zugang zum Bienenstand
     [power] Stromanschluss
     [ground] Boden bei den Beuten
     [return_visits] spätere Standbesuche
@@ -1467,7 +1473,7 @@ about = { $about ->
     [brood_boxes] Brutzargen
     [entrance] Flugloch
     [dose] Dosis
-    [dose_cap] Höchstdosis
+    [dose_cap] Höchstmenge für ein Volk
     [recipe] Mischanleitung
     [needs] Ausrüstung
     [not_with] andere Arzneimittel im Volk
@@ -1492,7 +1498,7 @@ gap-sort = { $sort ->
     [past_life_in_use] zu lange nach Anbruch angewendet
     [whereabouts_not_recorded] Verbleib nicht eingetragen
     [removal_not_recorded] Entnahme nicht eingetragen
-    [document_not_kept] Dokument nicht gespeichert
+    [document_not_kept] Dokument fehlt oder ist verändert
     [document] Dokument
     [expiry_not_told] Verfalldatum nicht angegeben
     [expired_when_acquired] beim Erwerb schon abgelaufen
@@ -1555,7 +1561,7 @@ label-force-advice = Empfehlung
 # A message whose id begins with `label-` stands fixed: nothing is put in. Tables, pages and the terminal share these.
 
 # Papers and their sheets.
-label-register-title = Register der Tierarzneimittel
+label-register-title = Bestandsbuch (Register der Tierarzneimittel)
 label-gaps-title = Lücken im Register und Unregelmäßigkeiten
 label-acquisitions = Erwerb
 label-administrations = Anwendungen
@@ -1708,7 +1714,7 @@ label-said-by-prescription = in der Verschreibung angegeben
 label-said-by-reading = in der Packungsbeilage des Postens abgelesen
 label-said-by-pack = auf der Packung abgelesen
 label-said-by-keeper = Angabe des Tierhalters
-label-said-by-leaflet = aus der eingebauten Packungsbeilage; von niemandem eingetragen
+label-said-by-leaflet = aus der hinterlegten Packungsbeilage; von niemandem eingetragen
 paper-amount-without-unit = { $quantity } (Einheit { label-not-recorded })
 # An entry by its place in the journal.
 paper-entry-number = Nr. { $place }
@@ -1765,7 +1771,7 @@ paper-field = { $field ->
     [colony] Volk
     [colonies] Völker
     [apiary] Bienenstand
-    [method] Methode
+    [method] Art der Anwendung
     [given_by] angewendet von
     [certificate] Sachkundenachweis
     [prescription] Verschreibung
@@ -1917,7 +1923,7 @@ label-how-it-stands = Zustand
 label-how-sure = wie sicher
 label-it-takes = Bedarf
 label-keep-until = aufbewahren bis
-label-last-blocked = Sperre bis
+label-last-blocked = Sperre bis einschließlich
 label-last-used-or-disposed = zuletzt angewendet oder entsorgt
 label-leaflet = Packungsbeilage
 label-left = Bestand
@@ -1938,7 +1944,7 @@ label-since = seit
 label-source = Quelle
 label-sources = Quellen
 label-start-days = Tage für den Beginn
-label-supers-asked = Honigraum auf?
+label-supers-asked = Aufsetzen erlaubt?
 label-title-lots = Posten
 label-to-carry = mitzunehmen
 label-to-dispose-of = Zu entsorgen
@@ -1983,7 +1989,7 @@ terminal-label-revision = Etikett { $revision }
 terminal-days-counted-by = { $notice } Tage gezählt nach { $policy }.
 
 # supering: the board, and one colony.
-terminal-supering-board = Honigraum auf? Betrieb { $holding }, { $day }
+terminal-supering-board = Honigraum aufsetzen erlaubt? Betrieb { $holding }, { $day }
 terminal-supering-sums = { $colonies ->
     [one] 1 Volk
    *[other] { $colonies } Völker
@@ -2154,7 +2160,7 @@ terminal-options-out-and-margin = { $out } ({ $margin })
 # $rest is made of those that follow.
 terminal-options-start = ab { $day }: { $rest }
 terminal-options-out = heraus ab { $day }
-terminal-options-supers = Honigraum ab { $day }
+terminal-options-supers = Aufsetzen erlaubt ab { $day }
 terminal-options-before-flow = { $days ->
     [one] 1 Tag vor der Tracht
    *[other] { $days } Tage vor der Tracht
@@ -2194,7 +2200,7 @@ terminal-options-power = Stromanschluss: { $power ->
     [mains] Netzstrom
    *[other] { $power }
 }
-terminal-options-access = Zufahrt: { $access ->
+terminal-options-access = Zugang: { $access ->
     [vehicle] mit Fahrzeug
     [on_foot] nur zu Fuß
     [none] keine
@@ -2287,7 +2293,7 @@ misread-name = `{ $text }` kann nicht { $of ->
     [medicine] der Name eines Arzneimittels
     [lot] der Name eines Postens
     [prescription] die Nummer einer Verschreibung
-    [harvest-lot] der Name eines Honigpostens
+    [harvest-lot] die Losnummer eines Honigs
     [leaflet] die ID einer Packungsbeilage
     [method] der Name eines Verfahrens
     [jurisdiction] das Kürzel eines Rechtsgebiets
@@ -2624,11 +2630,11 @@ fault-no-authority = dieses `{ $topic }` ist als belegt gekennzeichnet, aber mit
 fault-no-authority-help = `confidence = "second_hand"` schreiben oder den eigenen Text der Behörde anführen
 fault-leaflet-in-two-files = die Packungsbeilage `{ $leaflet }` steht auch in `{ $other }`
 fault-leaflet-in-two-files-help = der Variante eine eigene ID geben oder nur eine der beiden Dateien behalten
-fault-would-replace = eine Packungsbeilage `{ $leaflet }` ist eingebaut; diese würde sie ersetzen
+fault-would-replace = eine Packungsbeilage `{ $leaflet }` ist hinterlegt; diese würde sie ersetzen
 fault-would-replace-help = eine andere ID geben oder das Ersetzen ausdrücklich angeben: instead_of = "{ $leaflet }"
 fault-instead-of-another = `instead_of` nennt `{ $of }`, die Packungsbeilage ist aber `{ $leaflet }`
 fault-instead-of-another-help = eine Packungsbeilage ersetzt nur die mit demselben Rechtsgebiet und derselben ID
-fault-instead-of-none = eine Packungsbeilage `{ $of }` ist nicht eingebaut
+fault-instead-of-none = eine Packungsbeilage `{ $of }` ist nicht hinterlegt
 fault-instead-of-none-help = `instead_of` entfernen oder die ID korrigieren
 
 # Laws.
@@ -2907,7 +2913,7 @@ label-problem-unknown-apiary-page = Ein Bienenstand dieses Namens ist nicht eing
 label-problem-unknown-lot = diesen Posten gibt es nicht
 label-problem-unknown-lot-page = Kein Eintrag des Betriebs nennt den Erwerb eines Postens dieses Namens, oder der Eintrag, der ihn nannte, wurde gestrichen. { part-names-are-exact } Ist der Posten neu, einen Eintrag der Eintragsart lot_acquired vornehmen.
 label-problem-unknown-leaflet = diese Packungsbeilage gibt es nicht
-label-problem-unknown-leaflet-page = Für dieses Rechtsgebiet ist keine Packungsbeilage mit dieser ID eingebaut. { label-http-lists-leaflets }. Ein Arzneimittel ohne Packungsbeilage lässt sich mit eigenen Angaben beschreiben.
+label-problem-unknown-leaflet-page = Für dieses Rechtsgebiet ist keine Packungsbeilage mit dieser ID hinterlegt. { label-http-lists-leaflets }. Ein Arzneimittel ohne Packungsbeilage lässt sich mit eigenen Angaben beschreiben.
 label-problem-unknown-law = dieses Recht gibt es hier nicht
 label-problem-unknown-law-page = Für dieses Rechtsgebiet ist kein Recht eingebaut. GET /laws nennt, welches eingebaut ist; ein Mitgliedstaat der Union, für den hier kein eigenes Recht eingebaut ist, hat das der Union. Dieses Programm weiß nicht, was das Recht dort vorschreibt: die Behörde fragen.
 label-problem-unknown-problem = dieses Problem gibt es nicht
@@ -3012,7 +3018,7 @@ journal-say-which = mit --holding angeben, welcher Betrieb gemeint ist: { $holdi
 journal-no-database = unter `{ $place }` gibt es noch keine Datenbank
 label-journal-name-the-database = mit --db die richtige angeben oder zuerst ein Journal importieren: combclear import FILE
 label-rules-law-faulty = die eingebauten Rechtsvorschriften lassen sich nicht laden
-label-rules-leaflets-faulty = die eingebauten Packungsbeilagen lassen sich nicht laden
+label-rules-leaflets-faulty = die hinterlegten Packungsbeilagen lassen sich nicht laden
 label-program-is-broken = das ist ein Fehler im Programm; bitte melden
 rules-cannot-read-folder = die Packungsbeilagen in `{ $folder }` lassen sich nicht lesen: { $why }
 label-rules-name-a-folder = einen Ordner angeben, der Ordner wie gb mit Packungsbeilagen enthält
@@ -3373,34 +3379,34 @@ choice-forecast = vorhergesagt
 choice-g = Gramm
 choice-generator = Stromerzeuger
 choice-harvest = zur Ernte
-choice-lowest = auf dem Tiefststand
-choice-mains = Stromnetz
+choice-lowest = geringster Brutumfang
+choice-mains = Netzstrom
 choice-measured = gemessen
 choice-ml = Milliliter
 choice-natural_fall = natürlicher Milbenfall
 choice-needed = muss heraus
-choice-none = keine
+choice-none = nicht vorhanden
 choice-none_by_label = keine, laut Etikett
 choice-not_known = nicht bekannt
 choice-not_needed = muss nicht heraus
 choice-nothing_stays = nichts bleibt im Volk
-choice-off = ab
-choice-on = auf
+choice-off = nein, kein Honigraum erlaubt
+choice-on = ja, Honigraum erlaubt
 choice-on_foot = zu Fuß
-choice-on_no_harvest = auf, ohne Ernte
+choice-on_no_harvest = ja, aber keine Ernte
 choice-opened_brood = geöffnete Brut
 choice-piece = Stück
 choice-present = vorhanden
 choice-seen = beobachtet
 choice-stayed = geblieben
 choice-strip = Streifen
-choice-sugar_roll = Puderzucker
+choice-sugar_roll = Puderzuckermethode
 choice-tablet = Tabletten
 choice-taken_out = herausgenommen
 choice-tray = Schalen
 choice-vehicle = mit Fahrzeug
 choice-wafer = Plättchen
-choice-wash = Auswaschen
+choice-wash = Auswaschmethode
 choice-went = mit in den Ableger
 choice-went_along = mitgegangen
 choice-wet = nass
@@ -3412,7 +3418,7 @@ page-no_holding = Es gibt noch keinen.
 page-begin = Betrieb anlegen
 page-apiaries = Bienenstände
 page-no_apiary = Es gibt noch keinen. Unten einen eintragen.
-page-apiary_counts = Honigraum auf? [yes] ja, [no] nein, [unknown] nicht bekannt
+page-apiary_counts = Aufsetzen erlaubt? [yes] ja, [no] nein, [unknown] nicht bekannt
 page-write_down = Neuer Eintrag
 page-key = Zugangsschlüssel
 page-key_hint = Der Zugangsschlüssel, den Sie erhalten haben
@@ -3427,8 +3433,8 @@ page-nothing_due = Heute ist nichts fällig.
 page-may_be_supered = Darf ein Honigraum aufgesetzt werden?
 page-nobody_here = Hier steht kein Volk.
 page-all_of_them = Alle ankreuzen, für einen Eintrag
-page-free_from = Honigraum ab [day]
-page-free_if_out = Honigraum ab [day], wenn am [out] alles heraus ist
+page-free_from = Honigraum darf ab [day] aufgesetzt werden
+page-free_if_out = Honigraum darf ab [day] aufgesetzt werden, wenn am [out] alles heraus ist
 page-done = Erledigt
 page-overdue = Überfällig
 page-no_hive_ticked = Keine Beute ist angekreuzt: Die Völker werden im Formular genannt.
@@ -3441,14 +3447,14 @@ page-because = Gründe
 page-also_on_record = Außerdem eingetragen
 page-season_alt = Die Saison als Bild, Volk [colony]. Die Antwort, ihre Gründe und die eingetragenen Arzneimittel stehen daneben in Worten.
 page-kept = Kein Netz. Diese Antworten wurden am [at] geholt; was danach eingetragen wurde, fehlt.
-page-kept_here = Nicht vom Dienst, sondern auf diesem Handy berechnet: Stand [at], mit dem, was Sie hier eingetragen haben. Was andere danach eingetragen haben, fehlt.
-page-in_doubt = Auf diesem Handy wurde etwas eingetragen, was noch nicht aufgezeichnet ist. Das muss zuerst geklärt werden
-page-waits = Auf diesem Handy eingetragen; es wird gesendet, sobald Netz da ist
+page-kept_here = Nicht vom Dienst, sondern auf diesem Handy berechnet: Stand [at], mit dem, was Sie hier notiert haben. Was andere danach eingetragen haben, fehlt.
+page-in_doubt = Auf diesem Handy ist etwas notiert, was nicht im Journal steht. Das muss zuerst geklärt werden
+page-waits = Auf diesem Handy notiert, noch nicht eingetragen; es wird gesendet, sobald Netz da ist
 page-waiting = Noch nicht gesendet
-page-waiting_hint = Auf diesem Handy gespeichert und in seinen Antworten mitgezählt. Es wird von selbst gesendet, sobald Netz da ist, und einmal aufgezeichnet. Was abgelehnt wird, bleibt hier, bis Sie es klären.
-page-nothing_waits = Nichts wartet: Alles, was hier eingetragen wurde, ist aufgezeichnet.
+page-waiting_hint = Auf diesem Handy gespeichert und in seinen Antworten berücksichtigt. Es wird von selbst gesendet, sobald Netz da ist, und nur einmal eingetragen. Was abgelehnt wird, bleibt hier, bis Sie es klären.
+page-nothing_waits = Nichts wartet: Alles, was hier notiert wurde, ist eingetragen.
 page-some_wait = Noch nicht gesendet: [number]
-page-some_refused = Etwas wurde abgelehnt und ist nicht aufgezeichnet: ansehen
+page-some_refused = Etwas wurde abgelehnt und ist nicht eingetragen: bitte ansehen
 page-send_now = Jetzt senden
 page-send_again = Noch einmal senden
 page-refused = Abgelehnt
@@ -3466,11 +3472,11 @@ page-leaflet_same = Stimmt
 page-leaflet_other = Steht anders da
 page-leaflet_says = Es steht drin
 page-leaflet_silent = Steht nicht drin
-page-read_it = { "[" }lot] lesen
+page-read_it = Packungsbeilage von Posten { "[" }lot] ablesen
 page-desk = Am Schreibtisch
 page-board = Alle Völker
 page-stock = Vorrat
-page-register = Arzneimittel-Register
+page-register = Bestandsbuch
 page-proofs = Nachweise
 page-journal = Journal
 page-sign_in_anew = Mit Zugangsschlüssel anmelden
@@ -3481,8 +3487,8 @@ page-to_dispose = Zu entsorgen
 page-lot = Posten
 page-medicine = Arzneimittel
 page-batch = Charge
-page-expiry = Verfall
-page-sum = Rechnung
+page-expiry = Verfalldatum
+page-sum = Bestandsrechnung
 page-state = Zustand
 page-as_recorded = wie eingetragen
 page-start = Erster Tag
@@ -3512,12 +3518,12 @@ page-verify = Prüfen
 page-order = Die Reihenfolge beim Rundgang
 page-order_hint = Die Beuten in der Reihenfolge antippen, in der Sie gehen. Sie wird auf diesem Handy behalten; nicht angetippte Beuten kommen zuletzt.
 page-keep_order = Diese Reihenfolge behalten
-page-no_room = Auf diesem Handy ist kein Platz mehr, um es zu behalten. Vielleicht wurde es aufgezeichnet: noch einmal versuchen, sobald Netz da ist; was aufgezeichnet wurde, wird kein zweites Mal aufgezeichnet.
+page-no_room = Auf diesem Handy ist kein Platz mehr, um es zu behalten. Vielleicht wurde es eingetragen: noch einmal versuchen, sobald Netz da ist; was eingetragen ist, wird nicht doppelt eingetragen.
 page-write_anew = Neu eintragen
-page-supers_from = Honigraum ab
-page-other_key = Mit einem anderen Zugangsschlüssel oder vor der Anmeldung eingetragen. Nur senden, wenn es Ihr Eintrag ist
+page-supers_from = Aufsetzen erlaubt ab
+page-other_key = Mit einem anderen Zugangsschlüssel oder vor der Anmeldung notiert. Nur senden, wenn es Ihr Eintrag ist
 page-send_with_this_key = Mit diesem Schlüssel senden
-page-cannot_be_read = Was auf diesem Handy eingetragen wurde, lässt sich nicht lesen: Keine Antwort zählt. Die Seite schließen und neu öffnen.
+page-cannot_be_read = Was auf diesem Handy notiert wurde, lässt sich nicht lesen: Keine Antwort zählt. Die Seite schließen und neu öffnen.
 page-history = Was eingetragen wurde
 page-was_struck_out = Gestrichen durch Eintrag [number]: [reason]
 page-was_corrected = Berichtigt durch Eintrag [number]: [reason]
@@ -3530,7 +3536,7 @@ page-course_out = heraus am [day]
 page-course_placed = gegeben oder eingelegt am [day]
 page-not_said = keine Angabe
 page-found_if_left_out = leer: wird aus den Einträgen ergänzt
-page-may_be_left_out = freiwillig
+page-may_be_left_out = darf zunächst leer bleiben
 page-for_example = zum Beispiel
 page-day = Tag
 page-day_hint = der Tag, an dem es geschah
@@ -3546,7 +3552,7 @@ page-undo_hint = Nichts wird gelöscht. Der Eintrag bleibt im Journal, Ihr Grund
 page-reason = Grund
 page-struck_out = Gestrichen.
 page-nothing_recorded = Es ist nicht bekannt, ob etwas eingetragen wurde. Noch einmal versuchen: Was schon eingetragen ist, wird nicht doppelt eingetragen.
-page-careful = Die Packungsbeilage sagt, wie das Arzneimittel anzuwenden ist und was dabei zu tragen ist. Säuredämpfe und Säuretropfen verätzen Augen, Haut und Lunge: Maske, Schutzbrille und Handschuhe. Kein elektrischer Strom auf nassem Boden. Sagen die Packungsbeilage, Ihr Tierarzt oder das Recht etwas anderes als diese Seite, so gilt, was sie sagen.
+page-careful = Die Packungsbeilage sagt, wie das Arzneimittel anzuwenden ist und was dabei zu tragen ist. Säuredämpfe und Säuretropfen verätzen Augen, Haut und Lunge: geeignete Atemschutzmaske (keine Stoffmaske), dichte Schutzbrille und säurefeste Handschuhe. Auf nassem Boden kein elektrisches Gerät benutzen. Sagen die Packungsbeilage, Ihr Tierarzt oder das Recht etwas anderes als diese Seite, so gilt, was sie sagen.
 page-holding_name = Name des Betriebs
 page-holding_hint = ein kurzer Name für alle Ihre Bienenstände zusammen
 page-yes = ja
@@ -3555,7 +3561,7 @@ page-unknown = nicht bekannt
 
 form-holding_details = Tierhalter und Land des Betriebs
 form-apiary_details = Neuer Bienenstand
-form-site_conditions = Stromanschluss, Zufahrt und Boden an einem Bienenstand
+form-site_conditions = Stromanschluss, Zugang und Boden an einem Bienenstand
 form-nectar_flow = Tracht, erwartet oder beobachtet
 form-temperature = Temperaturen nach Tagen, vorhergesagt oder gemessen
 form-temperature_normals = Übliche Temperaturen nach Monaten
@@ -3570,7 +3576,7 @@ form-inspection = Durchsicht
 form-mite_count = Milben gezählt
 form-medicine_described = Arzneimittel, wie seine Packung es beschreibt
 form-lot_acquired = Posten gekauft oder erhalten
-form-vet_lot = Posten, den ein Tierarzt aus eigenem Vorrat angewendet hat
+form-vet_lot = Posten, aus dem ein Tierarzt Arzneimittel aus eigenem Vorrat angewendet hat
 form-lot_opened = Erste Packung eines Postens angebrochen
 form-document_attached = Dokument angehängt
 form-leaflet_reading = Was die Packungsbeilage in der Packung sagt
@@ -3647,7 +3653,7 @@ field-place-example = hinter dem Deich
 field-power = Stromanschluss
 field-power-hint = welcher Strom am Bienenstand da ist
 field-power-example = none
-field-access = Zufahrt
+field-access = Zugang
 field-access-hint = wie der Bienenstand zu erreichen ist
 field-access-example = on_foot
 field-ground = Boden
@@ -3706,7 +3712,7 @@ field-colony_established-origin = Herkunft
 field-colony_established-origin-hint = woher das Volk kam
 field-colony_established-origin-example = Schwarm von der Kirche
 field-medicines = Arzneimittel im Volk
-field-medicines-hint = none, wenn keine Streifen im Volk sind und keine Wartezeit oder Frist läuft; sonst not_known
+field-medicines-hint = none (nicht vorhanden), wenn keine Streifen im Volk sind und keine Wartezeit oder Frist läuft; sonst not_known (nicht bekannt)
 field-medicines-example = none
 field-colony_moved-to = Neuer Bienenstand
 field-colony_moved-to-hint = der Bienenstand, an dem es von diesem Tag an steht
@@ -3736,7 +3742,7 @@ field-supers = Honigräume
 field-supers-hint = wie viele auf jedes Volk aufgesetzt wurden
 field-supers-example = 1
 field-purpose = Zweck
-field-purpose-hint = harvest für Honig, den Sie ernten; bees_only für Vorräte, die den Bienen bleiben
+field-purpose-hint = harvest (zur Ernte) für Honig, den Sie ernten; bees_only (nur für die Bienen) für Vorräte, die den Bienen bleiben
 field-purpose-example = harvest
 field-left_on = Noch aufgesetzt
 field-left_on-hint = wie viele Honigräume noch auf jedem Volk sind
@@ -3791,7 +3797,7 @@ field-unit = Einheit
 field-unit-hint = worin es gezählt wird
 field-unit-example = strip
 field-leaflet = Packungsbeilage
-field-leaflet-hint = die eingebaute Packungsbeilage mit ihren Anweisungen; siehe den Befehl leaflets
+field-leaflet-hint = die hinterlegte Packungsbeilage mit ihren Anweisungen; siehe den Befehl leaflets
 field-leaflet-example = amitraz-strip-500mg-a
 field-lot = Posten
 field-lot-hint = Ihr kurzer Name für den Posten; ohne Angabe der einzige im Vorrat
@@ -3843,7 +3849,7 @@ field-administration-method = Art der Anwendung
 field-administration-method-hint = wie es angewendet wurde, falls die Packungsbeilage mehrere Arten nennt
 field-administration-method-example = trickle
 field-continues = Setzt fort
-field-continues-hint = die Nummer des Eintrags mit der ersten Gabe, wenn dies eine weitere Gabe ist; "yes" für die Behandlung mit diesem Arzneimittel, die im Volk ist
+field-continues-hint = die Nummer des Eintrags mit der ersten Gabe, wenn dies eine weitere Gabe ist; "yes" für die Behandlung mit diesem Arzneimittel, das noch im Volk ist
 field-continues-example = yes
 field-withdrawal_days = Wartezeit
 field-withdrawal_days-hint = für Honig, in Tagen, wie die Packung sagt; 0, wenn sie sagt, dass keine nötig ist
@@ -3858,7 +3864,7 @@ field-certificate = Sachkundenachweis
 field-certificate-hint = Erlaubnis oder Nachweis der Person, die es angewendet hat, wo das Recht danach fragt
 field-certificate-example = C 77
 field-count_corrected = Bestand nach Zählung berichtigt
-field-count_corrected-hint = yes, wenn Sie den Vorrat gezählt haben und mehr da ist, als die Einträge sagen
+field-count_corrected-hint = yes (ja), wenn Sie den Vorrat gezählt haben und mehr da ist, als die Einträge sagen
 field-count_corrected-example = no
 field-administration-prescription = Verschreibung
 field-administration-prescription-hint = die Nummer der Verschreibung, nach der es angewendet wurde
@@ -3878,12 +3884,12 @@ field-removal-how_and_where-example = Schadstoffsammlung der Gemeinde
 field-disposal-how_and_where = Wie und wo
 field-disposal-how_and_where-hint = wie und wo es entsorgt wurde
 field-disposal-how_and_where-example = an die Apotheke zurückgegeben
-field-harvest_lot = Honigposten
-field-harvest_lot-hint = Ihr Name für diesen Honigposten, bisher nie verwendet
+field-harvest_lot = Honiglos
+field-harvest_lot-hint = Ihre Losnummer für diesen Honig, bisher nie verwendet
 field-harvest_lot-example = 2026-3
 field-kilograms = Kilogramm
 field-kilograms-hint = wie viel Honig
-field-kilograms-example = 48.5
+field-kilograms-example = 48,5
 
 field-supers_during = Honigraum während der Behandlung
 field-supers_during-hint = ob Honigräume aufgesetzt sein dürfen, solange es im Volk ist: off (nein), on (ja) oder on_no_harvest (ja, aber dieser Honig wird nicht geerntet)
@@ -3892,7 +3898,7 @@ field-flow_during = Während einer Tracht
 field-flow_during-hint = ob es während einer Tracht angewendet werden darf
 field-flow_during-example = forbidden
 field-withdrawal = Keine Wartezeit
-field-withdrawal-hint = none_by_label, wenn es laut Etikett überhaupt keine Wartezeit gibt
+field-withdrawal-hint = none_by_label (keine, laut Etikett), wenn es laut Etikett überhaupt keine Wartezeit gibt
 field-withdrawal-example = none_by_label
 field-flow_before_days = Tage vor einer Tracht
 field-flow_before_days-hint = Tage vor einer Tracht, an denen es nicht angewendet werden darf; 0 nur, wenn die Anwendung vor einer Tracht nicht verboten ist; weglassen, wenn sie ohne Zahl von Tagen verboten ist
@@ -3901,7 +3907,7 @@ field-wait_after_removal_days = Frist bis zum Honigraum
 field-wait_after_removal_days-hint = Tage von der Entnahme bis zum Aufsetzen der Honigräume
 field-wait_after_removal_days-example = 14
 field-removal = Entnahme
-field-removal-hint = ob es herausgenommen werden muss: needed (ja), not_needed (nein) oder nothing_stays (es bleibt nichts im Volk)
+field-removal-hint = ob es herausgenommen werden muss: needed (muss heraus), not_needed (muss nicht heraus) oder nothing_stays (nichts bleibt im Volk)
 field-removal-example = needed
 field-stay_min_days = Mindestverweildauer
 field-stay_min_days-hint = wie viele Tage es im Volk bleiben muss
@@ -3926,8 +3932,8 @@ recording-no-such-field-help = die Felder sind { $keys }
 recording-misread = { $field }: { $why }
 recording-not-whole = `{ $text }` ist keine ganze Zahl
 recording-not-whole-to = `{ $text }` ist keine ganze Zahl von 0 bis { $most }
-recording-not-a-number = `{ $text }` ist keine Zahl
-recording-neither-yes-nor-no = `{ $text }` ist weder `yes` noch `no`
+recording-not-a-number = `{ $text }` ist keine eindeutige Zahl
+recording-neither-yes-nor-no = `{ $text }` ist weder `yes` (ja) noch `no` (nein)
 recording-misread-help = { $hint }; zum Beispiel { $example }
 recording-one-only = { $field }: nur ein Wert ist möglich, angegeben sind { $given }
 label-recording-one-only-help = für jeden einen eigenen Eintrag machen
@@ -3954,16 +3960,30 @@ recording-no-entry = einen Eintrag `{ $text }` gibt es im Journal nicht; der let
 label-recording-no-entry-help = seine Nummer so angeben, wie sie im Register steht
 recording-nothing-inside = nach den Einträgen ist nichts im Volk: { $colonies }
 label-recording-nothing-inside-help = Völker ohne Streifen weglassen oder zuerst eintragen, was eingelegt wurde
-recording-several-inside = in Volk { $colony } ist mehr als eine Behandlung: { $courses }
+recording-several-inside = in Volk { $colony } ist das Arzneimittel aus mehr als einer Behandlung: { $courses }
 label-recording-several-inside-help = die Nummer des Eintrags angeben, mit dem die gemeinten Streifen eingelegt wurden
 recording-entry = Eintrag { $number }
 recording-course = Eintrag { $number } ({ $medicine } vom { $placed })
 
-recording-same-dose = Eintrag { $entry } enthält am selben Tag dieselbe Gabe für { $colonies }
+recording-same-dose = Eintrag { $entry } enthält am selben Tag eine Gabe aus demselben Posten für { $colonies }
+recording-supers-barred = { $answer ->
+    [no] nach den Einträgen darf an diesem Tag bei { $colonies } kein Honigraum aufgesetzt werden
+   *[unknown] es ist nicht bekannt, ob an diesem Tag bei { $colonies } ein Honigraum aufgesetzt werden darf
+}: Honig aus zu früh aufgesetzten Honigräumen darf nicht für den menschlichen Verzehr verwendet werden
+recording-dose-to-come = bei { $colonies } steht noch eine weitere Gabe aus, und dafür muss der Honigraum ab sein
+recording-honey-barred = { $answer ->
+    [no] nach den Einträgen darf an diesem Tag bei { $colonies } kein Honig entnommen werden
+   *[unknown] es ist nicht bekannt, ob an diesem Tag bei { $colonies } Honig entnommen werden darf
+}: Honig aus Honigräumen, die mit dem Arzneimittel aufgesetzt waren, darf nicht für den menschlichen Verzehr verwendet werden
+recording-given-under-supers = bei { $colonies } ist an diesem Tag ein Honigraum aufgesetzt, und kein eingetragenes Dokument erlaubt dieses Arzneimittel darunter: zuerst abnehmen; der Honig daraus darf nicht für den menschlichen Verzehr verwendet werden
+recording-expired = Posten { $lot } ist am { $expiry } verfallen: danach darf das Arzneimittel nicht angewendet werden
+recording-no-leaflet = dieses Programm hat hier keine Packungsbeilage `{ $leaflet }`: ohne eine bleiben seine Antworten unbekannt
+recording-no-leaflet-but-near = dieses Programm hat hier keine Packungsbeilage `{ $leaflet }`: ist `{ $near }` gemeint?
+label-recording-still-to-come = dieser Tag kommt erst noch: Getanes eintragen, sobald es getan ist
 recording-strips-not-said = in Volk { $from } ist ein Arzneimittel, und es ist nicht angegeben, wohin es kam: ob ein Honigraum aufgesetzt werden darf, wird für { $from } und { $into } nicht bekannt sein; mit --strips angeben
 recording-left-out-not-on-record = Volk { $colony } wird ausgelassen: es ist nicht eingetragen
 recording-left-out-not-yet = Volk { $colony } wird ausgelassen: es wurde erst am { $begun } aufgenommen
-recording-left-out-ended = Volk { $colony } wird ausgelassen: es endete am { $ended }
+recording-left-out-ended = Volk { $colony } wird ausgelassen: es ist am { $ended } abgegangen
 
 # An entry in one line; { $what } are its fields, each as "label value".
 recording-in-one-line = { $title }, { $day }; { $what }
@@ -4026,7 +4046,7 @@ label-record-option-copied-from = Das Papierregister, aus dem es übertragen ist
 label-record-option-copied-from-value = WAS
 label-record-option-written-on = Der Tag, an dem es in jenes Register eingetragen wurde
 label-record-option-yes = Ohne Rückfrage eintragen
-label-record-option-again = Mit --yes: eintragen, obwohl dieselbe Gabe für diesen Tag schon eingetragen ist
+label-record-option-again = Mit --yes: eintragen, obwohl für diesen Tag schon eine Gabe aus demselben Posten eingetragen ist
 label-record-twice-help = es wurde nichts eingetragen; wenn zweimal gegeben wurde, --again angeben oder --at mit der Uhrzeit
 label-record-option-apiary = Alle Völker an diesem Bienenstand
 label-record-option-apiary-value = NAME
@@ -4064,7 +4084,7 @@ label-recording-leaflet-empty-help = mindestens eine Frage beantworten
 label-record-leaflet-empty-help = die Fragen an einem Terminal beantworten oder mindestens eine Angabe machen, etwa --withdrawal-days 0
 record-leaflet-same = { $label }: hinterlegt ist `{ $value }`. Sagt die Packung dasselbe?
 record-leaflet-what = { $label } ({ $hint }); nichts ist hinterlegt. Was sagt die Packung?
-record-leaflet-barred = { $label }: eingebaut ist, dass es unmittelbar vor einer Tracht nicht erlaubt ist, ohne Zahl von Tagen. Wie viele Tage nennt die Packung? (das Wort "nichts" schreiben, wenn sie keine nennt: das Verbot bleibt; 0 nur schreiben, wenn sie die Anwendung unmittelbar vor einer Tracht erlaubt)
+record-leaflet-barred = { $label }: hinterlegt ist, dass es unmittelbar vor einer Tracht nicht erlaubt ist, ohne Zahl von Tagen. Wie viele Tage nennt die Packung? (das Wort "nichts" schreiben, wenn sie keine nennt: das Verbot bleibt; 0 nur schreiben, wenn sie die Anwendung unmittelbar vor einer Tracht erlaubt)
 leaflet-says-too = Steht auch in der Packungsbeilage: { $value }?
 record-leaflet-too = Sagt die Packung auch: { $value }? (ja oder nein)
 record-still-open = weiterhin nicht bekannt: { $what }

@@ -126,6 +126,7 @@ supering-yes-no-honey-yet = Supers may stay on, but no honey may be taken yet; t
 supering-no = No supers
 supering-not-known = Not known whether supers may go on
 supering-must-come-off = { $answer } (and those on now must come off)
+supering-off-for-dose = { $answer }, and off again for the next dose: { $dose }
 supering-because = { $answer }: { $why }
 supering-free-from = { $answer }; supers may go on from { $day }
 supering-free-once-out = { $answer }; supers may go on once everything is out, { $out } at the earliest
@@ -239,7 +240,7 @@ supering-ask-look-inside = check the hive: record a removal, or correct entry { 
 supering-ask-where-strips-went = correct entry { $entry } to say where the strips went
 supering-ask-look-at-pack = check the pack again, then correct entry { $entry }, which says that nothing stays, or the statement of a minimum stay
 supering-ask-next-flow = record the next nectar flow there, as seen or as expected
-supering-ask-days-before-flow = on the leaflet of lot { $lots }, read how many days before a flow it means, or ask the prescriber or supplier, and record it (0 if none)
+supering-ask-days-before-flow = on the leaflet of lot { $lots }, read how many days before a flow it means, or ask the prescriber or supplier, and record it (0 only if it allows use right before a flow; if it gives no number, record nothing)
 supering-ask-brood-between = record the brood seen between { $from } and { $until }, if anyone looked
 supering-ask-brood = inspect the brood and record it
 supering-ask-jurisdiction = record the holding's jurisdiction, so that its leaflets are used
@@ -272,6 +273,8 @@ glance-take-out-by-leaflet = take it out when the leaflet says
 glance-without-brood = { $said } (without brood from { $day })
 glance-supers-from = supers may go on from { $day }
 glance-then-supers = { $next }; supers from { $day }
+glance-off-for-dose = off again for the next dose: { $dose }
+glance-supers-once-out = { $next }; once out, supers from { $day }
 glance-read-leaflet = read the leaflet of { $lots } and record it
 glance-ask-former-keeper = ask its previous keeper, then correct its first entry
 glance-look-inside = look inside, then record a removal or correct where it went
@@ -447,6 +450,8 @@ options-flow-turns-on-brood = without brood it may be out on { $without }, befor
 options-flow-before-stay-is-known = { $lacks } is not stated, and a flow may begin on { $from } while it is still in
 options-right-before-flow = it would be out on { $out }, right before the flow that begins by { $from }
 options-perhaps-before-flow = the leaflet forbids use right before a flow but does not say how many days: it would be out on { $out }, and the flow begins by { $from }
+options-out-in-flow = it must not be used right before a flow: it would be out on { $out }, and the flow that may begin on { $from } may go on after that
+options-perhaps-out-in-flow = the leaflet forbids use right before a flow but does not say how many days: it would be out on { $out }, and the flow that may begin on { $from } may go on after that
 options-no-flow-on-record-since = it must not be used right before a flow, and no flow is on record from { $out }, the day it would be out
 options-flows-not-recorded = no nectar flow is on record for { $year }
 options-flow-allowed = it may be used during a nectar flow
@@ -871,7 +876,7 @@ gaps-medicine-leaflet = { $medicine }: there is no leaflet `{ $leaflet }` for th
 gaps-medicine-directions = { $medicine }: neither a leaflet nor terms are recorded, so it is not known how it must be used
 gaps-prescribed-after = { $about }: prescription { $number } was not written until { $on }
 gaps-prescribed-later = { $about }: prescription { $number } was not written until later
-gaps-same-dose-twice = { $about }: entry { $earlier } records the same dose for { $colonies } on the same day
+gaps-same-dose-twice = { $about }: entry { $earlier } records a dose of the same lot for { $colonies } on the same day
 gaps-vet-lot-not-given = { $about }: no entry says that any of it was given
 gaps-use-after-expiry = { $about }: lot { $lot } had expired on { $expiry }
 gaps-past-life-in-use = { $about }: what was opened of lot { $lot } on { $opened } had to be used by { $until }: { $says }
@@ -3820,7 +3825,21 @@ label-recording-several-inside-help = give the number of the entry that placed t
 recording-entry = entry { $number }
 recording-course = entry { $number } ({ $medicine } of { $placed })
 
-recording-same-dose = entry { $entry } records the same dose for { $colonies } on the same day
+recording-same-dose = entry { $entry } records a dose of the same lot for { $colonies } on the same day
+recording-supers-barred = { $answer ->
+    [no] by the record no supers may go on { $colonies } that day
+   *[unknown] it is not known whether supers may go on { $colonies } that day
+}: honey from supers that go on too early is not for human consumption
+recording-dose-to-come = a further dose for { $colonies } is still to come, and supers must be off for it
+recording-honey-barred = { $answer ->
+    [no] by the record no honey may be taken from { $colonies } that day
+   *[unknown] it is not known whether honey may be taken from { $colonies } that day
+}: honey from supers that were on with the medicine is not for human consumption
+recording-given-under-supers = harvest supers are on { $colonies } that day, and no document on record allows this medicine under them: take them off first; their honey is not for human consumption
+recording-expired = lot { $lot } expired on { $expiry }: a medicine must not be used after that
+recording-no-leaflet = this program has no leaflet `{ $leaflet }` here: without one its answers stay unknown
+recording-no-leaflet-but-near = this program has no leaflet `{ $leaflet }` here: did you mean `{ $near }`?
+label-recording-still-to-come = that day is still to come: write down what was done once it is done
 recording-strips-not-said = { $from } has medicine inside, and it is not said where that went: whether { $from } and { $into } may be supered will not be known; say it with --strips
 recording-left-out-not-on-record = { $colony } is left out: it is not on record
 recording-left-out-not-yet = { $colony } is left out: it came into the record on { $begun }
@@ -3887,7 +3906,7 @@ label-record-option-copied-from = The paper register it is copied from, if it is
 label-record-option-copied-from-value = WHAT
 label-record-option-written-on = The day on which it was written in that register
 label-record-option-yes = Record without asking
-label-record-option-again = With --yes: record it although the same dose is on record for that day
+label-record-option-again = With --yes: record it although a dose of the same lot is on record for that day
 label-record-twice-help = nothing was recorded; if it was given twice, say --again, or --at with the time of day
 label-record-option-apiary = All colonies at this apiary
 label-record-option-apiary-value = NAME

@@ -163,6 +163,7 @@ fn under(words: &Words, says: String, when: Option<&str>) -> String {
 
 /// Bounds in tenths of a degree Celsius.
 fn bounds(words: &Words, min: Option<i16>, max: Option<i16>) -> String {
+    let degrees = |tenths| words.decimal(&degrees(tenths)).into_owned();
     match (min.map(degrees), max.map(degrees)) {
         (Some(min), Some(max)) => say!(words, LeafletBoundsBoth, min = min, max = max),
         (Some(min), None) => say!(words, LeafletBoundsMin, min = min),

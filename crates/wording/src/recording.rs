@@ -8,6 +8,7 @@ use combclear_domain::facts::holding::{Holding, Refusal};
 use combclear_domain::facts::same_doses;
 use combclear_domain::journal::event::{Administration, Body, Event, Kind};
 use combclear_domain::journal::form::{Blank, Field, Input, blanks};
+use combclear_domain::questions::against::Against;
 use combclear_domain::recording::{
     Chosen, InsideCourse, LeftOut, Written, Wrong, WrongWith, strips_not_said,
 };
@@ -103,8 +104,8 @@ pub fn wrong(words: &Words, kind: Kind, Wrong { key, with }: &Wrong) -> Refused 
 pub struct Preview {
     /// What its entries say, in as few lines as they can be said.
     pub lines: Vec<String>,
-    /// What it leaves open, and should say.
-    pub left_open: Vec<String>,
+    /// What it leaves open, and what the record says against it.
+    pub doubts: Vec<String>,
     /// What is on record already.
     pub twice: Vec<String>,
 }
@@ -112,18 +113,26 @@ pub struct Preview {
 impl Preview {
     /// Puts what was written into words.
     #[must_use]
-    pub fn of(words: &Words, holding: &Holding, leaflets: &Leaflets, written: &Written) -> Preview {
+    pub fn of(
+        words: &Words,
+        holding: &Holding,
+        leaflets: &Leaflets,
+        written: &Written,
+        today: Day,
+    ) -> Preview {
         let mut lines = in_lines(words, holding, written.on, &written.events);
         lines.extend(written.copied_from.as_ref().map(|copied| paper::copied_from(words, copied)));
         lines.extend(written.left_out.iter().map(|left_out| self::left_out(words, left_out)));
         let not_said =
             written.events.iter().filter_map(|event| strips_not_said(holding, leaflets, event, written.on));
-        let left_open = not_said.map(|(from, into)| not_said_where(words, &from, &into)).collect();
+        let left_open = not_said.map(|(from, into)| not_said_where(words, &from, &into));
+        let against = Against::of(holding, leaflets, written, today);
+        let doubts = left_open.chain(against.iter().map(|against| self::against(words, against))).collect();
         let given = written.events.iter().filter_map(Administration::of);
         let same = given.flat_map(|given| same_doses(holding, given, written.on, written.at));
         let twice = same
             .map(|(entry, colonies)| same_dose(words, entry.seq, &colonies.into_iter().collect::<Vec<_>>()));
-        Preview { lines, left_open, twice: twice.collect() }
+        Preview { lines, doubts, twice: twice.collect() }
     }
 }
 
@@ -159,7 +168,32 @@ fn not_said_where(words: &Words, from: &ColonyName, into: &ColonyName) -> String
     say!(words, RecordingStripsNotSaid, from = from, into = into)
 }
 
-/// An entry records the same dose already.
+/// What the record says against what was written down.
+fn against(words: &Words, against: &Against) -> String {
+    let named = |colonies: &[ColonyName]| colonies::colonies(words, colonies);
+    match against {
+        Against::SupersOn { colonies, answer } => {
+            say!(words, RecordingSupersBarred, answer = answer.as_str(), colonies = named(colonies))
+        }
+        Against::DoseToCome { colonies } => say!(words, RecordingDoseToCome, colonies = named(colonies)),
+        Against::HoneyTaken { colonies, answer } => {
+            say!(words, RecordingHoneyBarred, answer = answer.as_str(), colonies = named(colonies))
+        }
+        Against::GivenUnderSupers { colonies } => {
+            say!(words, RecordingGivenUnderSupers, colonies = named(colonies))
+        }
+        Against::Expired { lot, expiry } => say!(words, RecordingExpired, lot = lot, expiry = expiry),
+        Against::NoSuchLeaflet { leaflet, near: None } => {
+            say!(words, RecordingNoLeaflet, leaflet = leaflet)
+        }
+        Against::NoSuchLeaflet { leaflet, near: Some(near) } => {
+            say!(words, RecordingNoLeafletButNear, leaflet = leaflet, near = near)
+        }
+        Against::StillToCome => words.label(Label::RecordingStillToCome).to_owned(),
+    }
+}
+
+/// An entry records such a dose already.
 fn same_dose(words: &Words, entry: u64, of: &[ColonyName]) -> String {
     say!(words, RecordingSameDose, entry = entry, colonies = colonies::colonies(words, of))
 }

@@ -86,6 +86,19 @@ pub(crate) fn fault_in<'de, T: Deserialize<'de>>(text: &str) -> Option<Reading> 
     }
 }
 
+/// Reads a JSON object as this type.
+///
+/// # Errors
+/// What is wrong, and where. A list is refused: its items would be taken for the fields in their order.
+pub fn read_object<'de, T: Deserialize<'de>>(text: &'de str) -> Result<T, Reading> {
+    if text.trim_start().starts_with('[') {
+        return Err(Misread::ListForObject.into());
+    }
+    // Only what cannot be read is read again, to tell where the fault is.
+    serde_json::from_str(text)
+        .map_err(|error| fault_in::<T>(text).unwrap_or_else(|| Misread::not_json(&error).into()))
+}
+
 /// Reads named texts, as an address has them, as this type.
 ///
 /// # Errors

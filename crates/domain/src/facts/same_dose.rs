@@ -1,4 +1,4 @@
-//! The same dose on record twice: a slip of the pen, or given twice on one day.
+//! A dose that may be on record twice: a slip of the pen, a row of a sheet that was changed and imported again, or given twice on one day.
 
 use std::collections::BTreeSet;
 
@@ -7,8 +7,8 @@ use crate::basics::calendar::{Day, TimeOfDay};
 use crate::basics::words::ColonyName;
 use crate::journal::event::Administration;
 
-/// The entries that record the same dose: the same amount of a lot, to some of the same colonies, on the same day. Times of day
-/// that differ tell two doses apart. Each comes with those colonies; in the order of the journal.
+/// The entries that may record the same dose: of the same lot, to some of the same colonies, on the same day, whatever the amount.
+/// Times of day that differ tell two doses apart. Each comes with those colonies; in the order of the journal.
 #[must_use]
 pub fn same_doses<'h>(
     holding: &'h Holding,
@@ -23,7 +23,7 @@ pub fn same_doses<'h>(
             if at.zip(record.at).is_some_and(|(one, other)| one != other) {
                 continue;
             }
-            let alike = other.given.iter().filter(|of| of.lot == part.lot && of.each == part.each);
+            let alike = other.given.iter().filter(|of| of.lot == part.lot);
             let colonies: BTreeSet<ColonyName> = alike
                 .flat_map(|of| &of.colonies)
                 .filter(|colony| part.colonies.contains(colony))

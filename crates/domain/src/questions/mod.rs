@@ -7,8 +7,10 @@
 //! - [`stock`]: what is left of each lot, what to dispose of, what to reorder
 //! - [`register`]: the legal register: acquisitions, administrations, removals, disposals, corrections
 //! - [`gaps`]: what is missing from the legal record, entry by entry, and what else is irregular
+//! - [`against`]: what the record says against an entry, before it is recorded
 //! - [`retention`]: until which day each record must be kept, and which entries belong together
 
+pub mod against;
 pub mod due;
 pub mod gaps;
 mod named;

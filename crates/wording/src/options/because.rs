@@ -51,8 +51,15 @@ pub(super) fn because(words: &Words, because: &Because) -> String {
         Because::FlowBeforeStayIsKnown { from, lacks: of, .. } => {
             say!(words, OptionsFlowBeforeStayIsKnown, lacks = lacks(words, of), from = from)
         }
+        // A flow that is on may go on.
+        Because::RightBeforeFlow { out, from, .. } if from <= out => {
+            say!(words, OptionsOutInFlow, out = out, from = from)
+        }
         Because::RightBeforeFlow { out, from, .. } => {
             say!(words, OptionsRightBeforeFlow, out = out, from = from)
+        }
+        Because::PerhapsBeforeFlow { out, from, .. } if from <= out => {
+            say!(words, OptionsPerhapsOutInFlow, out = out, from = from)
         }
         Because::PerhapsBeforeFlow { out, from, .. } => {
             say!(words, OptionsPerhapsBeforeFlow, out = out, from = from)

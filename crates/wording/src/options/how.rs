@@ -26,7 +26,7 @@ pub(super) fn entry(words: &Words, colony: &ColonyName, entry: &EntryToMake) -> 
         ToRecord::BroodSince { last } => say!(words, OptionsHowBroodSince, last = last),
         ToRecord::Temperatures => {
             let days = match entry.on {
-                Some((first, last)) if first == last => first.to_string(),
+                Some((first, last)) if first == last => words.day(first),
                 Some((first, last)) => say!(words, OptionsFromTo, from = first, to = last),
                 None => say!(words, OptionsThoseDays),
             };

@@ -6,6 +6,7 @@
 use std::collections::BTreeMap;
 
 use combclear_domain::basics::misread::Named;
+use combclear_domain::basics::node::read_object;
 use combclear_domain::basics::words::{ApiaryName, Person};
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::copied::CopiedFrom;
@@ -21,7 +22,7 @@ use serde_json::value::RawValue;
 use super::{Fault, Unanswered, Why};
 use crate::recording::{self, Preview};
 use crate::refusals::Refused;
-use crate::{Label, Words, forms, http};
+use crate::{Label, Words, forms, http, unreadable};
 
 /// The forms.
 #[derive(Debug, Serialize)]
@@ -236,6 +237,18 @@ impl EntryFormField {
 }
 
 impl NewForm {
+    /// A form as it was sent.
+    ///
+    /// # Errors
+    /// It is none.
+    pub fn read(words: &Words, text: &str) -> Result<NewForm, Unanswered> {
+        read_object(text).map_err(|reading| {
+            let detail = http::not_a_form(words, &unreadable::misread(words, &reading.what));
+            let fault = Fault::at(&reading.pointer, detail.clone(), words.label(Label::HttpNotAFormHelp));
+            Unanswered { why: Why::UnreadableForm, detail, faults: vec![fault] }
+        })
+    }
+
     /// The entries that it records, and what they say. A form without a day is of today.
     ///
     /// # Errors
@@ -284,8 +297,8 @@ impl NewForm {
             let (why, detail) = (Why::UntrueForm, words.label(Label::HttpFormUntrue).to_owned());
             return Err(Unanswered { why, detail, faults: refused.into_iter().map(fault).collect() });
         }
-        let Preview { lines, left_open, twice } = Preview::of(words, holding, leaflets, &written);
-        let doubts = [left_open, twice].concat();
+        let Preview { lines, doubts, twice } = Preview::of(words, holding, leaflets, &written, today);
+        let doubts = [doubts, twice].concat();
         Ok(FilledForm { lines, doubts, entries: drafts.iter().map(UnsentEntry::of).collect() })
     }
 }

@@ -36,7 +36,12 @@ impl AtAGlance {
         let ground = sentences::deciding(answer).and_then(|place| answer.grounds.get(place));
         let is_breach = |ground: &&Ground<'_>| !ground.decides && ground.outcome == Outcome::Broken;
         let (why, next) = match answer.verdict {
-            Verdict::Yes => (honey(words, answer), None),
+            Verdict::Yes => {
+                let dose = sentences::off_for(answer, steps);
+                let dose =
+                    dose.map(|dose| say!(words, GlanceOffForDose, dose = next::step(words, dose, answer.on)));
+                (honey(words, answer).or(dose), None)
+            }
             Verdict::No => (
                 ground.map(|ground| briefly(words, ground)),
                 steps.first().map(|step| {
@@ -98,11 +103,10 @@ fn briefly(words: &Words, ground: &Ground<'_>) -> String {
 fn towards_yes(words: &Words, answer: &Answer<'_>, course: Option<&Course>, step: &Step<'_>) -> String {
     let on = answer.on;
     // Not the end of one period: another may last longer, or leave the day open.
-    let free = match answer.first_free() {
-        FirstFree::OnRecord(free) | FirstFree::OnceOut { free, .. } => Some(free),
-        FirstFree::NotKnown => None,
-    };
-    if let (Step::WaitThrough { .. }, Some(free)) = (step, free) {
+    let first_free = answer.first_free();
+    if let (Step::WaitThrough { .. }, FirstFree::OnRecord(free) | FirstFree::OnceOut { free, .. }) =
+        (step, first_free)
+    {
         return say!(words, GlanceSupersFrom, day = free);
     }
     let said = match step {
@@ -116,9 +120,10 @@ fn towards_yes(words: &Words, answer: &Answer<'_>, course: Option<&Course>, step
         | Step::WaitThrough { .. }
         | Step::RecordWhereabouts { .. } => next::step(words, step, on),
     };
-    match free {
-        Some(free) => say!(words, GlanceThenSupers, next = said, day = free),
-        None => said,
+    match first_free {
+        FirstFree::OnRecord(free) => say!(words, GlanceThenSupers, next = said, day = free),
+        FirstFree::OnceOut { free, .. } => say!(words, GlanceSupersOnceOut, next = said, day = free),
+        FirstFree::NotKnown => said,
     }
 }
 

@@ -8,6 +8,7 @@ use combclear_domain::facts::history::{BroodSeen, Course, Doses, Doubt};
 use combclear_domain::questions::supering::{Answer, FirstFree, Ground, Outcome, Reason, Step, Term};
 
 use super::names::{named, term};
+use super::next;
 use crate::Words;
 use crate::words::say;
 
@@ -44,18 +45,40 @@ pub(super) fn summary(
     if let Some(why) = why {
         said = say!(words, SuperingBecause, answer = said, why = why);
     }
-    if answer.verdict == Verdict::Yes { said } else { with_first_free(words, said, steps, first_free) }
+    if answer.verdict == Verdict::Yes
+        && let Some(dose) = off_for(answer, steps)
+    {
+        said = say!(words, SuperingOffForDose, answer = said, dose = next::step(words, dose, answer.on));
+    }
+    if answer.verdict == Verdict::Yes {
+        said
+    } else {
+        with_first_free(words, said, steps, first_free, answer.on)
+    }
 }
 
-fn with_first_free(words: &Words, answer: String, steps: &[Step<'_>], first_free: FirstFree) -> String {
-    let said = match first_free {
+/// The next dose for which supers must be off again.
+pub(super) fn off_for<'s, 'h>(answer: &Answer<'h>, steps: &'s [Step<'h>]) -> Option<&'s Step<'h>> {
+    steps.iter().find(
+        |step| matches!(step, Step::GiveDose { course, .. } if answer.must_be_off_for_next_dose(course)),
+    )
+}
+
+fn with_first_free(
+    words: &Words,
+    answer: String,
+    steps: &[Step<'_>],
+    first_free: FirstFree,
+    on: Day,
+) -> String {
+    let (said, out) = match first_free {
         FirstFree::NotKnown => return answer,
         FirstFree::OnRecord(day) => return say!(words, SuperingFreeFrom, answer = answer, day = day),
         FirstFree::OnceOut { out, free } if out == free => {
-            say!(words, SuperingFreeOnceOut, answer = answer, out = out)
+            (say!(words, SuperingFreeOnceOut, answer = answer, out = out), out)
         }
         FirstFree::OnceOut { out, free } => {
-            say!(words, SuperingFreeIfOut, answer = answer, free = free, out = out)
+            (say!(words, SuperingFreeIfOut, answer = answer, free = free, out = out), out)
         }
     };
     let without_brood = steps.iter().find_map(|step| match step {
@@ -70,7 +93,8 @@ fn with_first_free(words: &Words, answer: String, steps: &[Step<'_>], first_free
         | Step::RecordWhereabouts { .. }
         | Step::WaitThrough { .. } => None,
     });
-    match without_brood {
+    // Nothing comes out on a day that is past.
+    match without_brood.map(|day| day.max(on)).filter(|day| *day < out) {
         Some(day) => say!(words, SuperingOrWithoutBrood, answer = said, day = day),
         None => said,
     }

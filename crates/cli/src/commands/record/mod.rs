@@ -204,9 +204,9 @@ fn prepare(record: &Record, holding: &Holding, leaflets: &Leaflets) -> Result<Re
             let written = written.confirming(&confirms).map_err(|SaysNothing| {
                 Failure::new(Label::RecordLeafletEmpty, Label::RecordLeafletEmptyHelp)
             })?;
-            let Preview { mut lines, left_open, twice: again } =
-                Preview::of(words, holding, leaflets, &written);
-            lines.extend(left_open);
+            let Preview { mut lines, doubts, twice: again } =
+                Preview::of(words, holding, leaflets, &written, clock::today());
+            lines.extend(doubts);
             twice = again;
             (written.drafts(clock::new_id), lines)
         }

@@ -17,8 +17,10 @@ mod steps;
 mod whole_apiary;
 
 use crate::basics::calendar::Day;
+use crate::basics::sourced::Sourced;
 use crate::basics::verdict::Verdict;
-use crate::facts::history::{Course, History};
+use crate::basics::words::SupersDuring;
+use crate::facts::history::{Course, History, Presence};
 use crate::facts::holding::Holding;
 use crate::journal::EntryId;
 use crate::rules::leaflet::Leaflets;
@@ -149,6 +151,17 @@ impl<'h> Answer<'h> {
         let bars = self.courses().filter_map(|course| harvest::barred(course, self.on));
         let bar = bars.reduce(HarvestBar::and)?;
         (self.verdict == Verdict::Yes).then_some(bar)
+    }
+
+    /// Whether supers must be off again for a dose of this course that is still to come. A dose that leaves nothing in the
+    /// hive bars supers on its own day only, so between two of them the answer may be yes.
+    #[must_use]
+    pub fn must_be_off_for_next_dose(&self, course: &Course) -> bool {
+        let allowed =
+            |supers: &Sourced<SupersDuring>| supers.is_documented() && supers.value != SupersDuring::Off;
+        course.next_dose(self.on).is_some()
+            && self.history.presence(course, self.on) != Presence::Out
+            && !course.terms.supers_during.known().is_some_and(allowed)
     }
 
     /// The courses that affect the day.

@@ -4,6 +4,7 @@ use super::Answer;
 use super::assess;
 use super::grounds::Outcome;
 use crate::basics::calendar::Day;
+use crate::basics::verdict::Verdict;
 use crate::facts::history::{Course, DoseDue, EarliestOut, End, Standing, blocked_through};
 
 /// A step that must or may happen before supers go on.
@@ -93,7 +94,8 @@ pub(super) fn of<'h>(answer: &Answer<'h>) -> Vec<Step<'h>> {
     steps.extend(
         history.supers_on(on).filter(|_| barred).map(|span| Step::TakeSupersOff { since: span.from }),
     );
-    steps.sort_by_key(Step::urgency);
+    let bars = |course: &Course| assess::verdict(history, course, on) != Verdict::Yes;
+    steps.sort_by_key(|step| step.urgency(bars));
     steps
 }
 
@@ -103,16 +105,16 @@ fn next_dose(course: &Course, on: Day) -> Option<Step<'_>> {
 }
 
 impl Step<'_> {
-    /// Sort key: supers first, then facts to find out, then doses, then the rest; each by latest day, then by
-    /// earliest.
-    fn urgency(&self) -> (u8, Day, Day) {
+    /// Sort key: supers first, then facts to find out, then doses, then what bars supers, then the rest; each by latest day,
+    /// then by earliest.
+    fn urgency(&self, bars: impl Fn(&Course) -> bool) -> (u8, Day, Day) {
         let or_last = |day: Option<Day>| day.unwrap_or(Day::LAST);
         match self {
             Step::TakeSupersOff { since } => (0, *since, *since),
             Step::RecordWhereabouts { since, .. } => (1, *since, *since),
             Step::GiveDose { from, by, .. } => (2, or_last(*by), or_last(*from)),
-            Step::TakeOut { earliest, latest, .. } => {
-                (3, or_last(*latest), or_last(earliest.day.known().copied()))
+            Step::TakeOut { course, earliest, latest } => {
+                (if bars(course) { 3 } else { 4 }, or_last(*latest), or_last(earliest.day.known().copied()))
             }
             Step::WaitUntilSpent { spent: day, .. } | Step::WaitThrough { last: day, .. } => (3, *day, *day),
         }
