@@ -50,7 +50,7 @@ def what_is_as_the_document_says_is_refused_for_a_reason_that_it_cannot_say(ctx,
             of_form = fault["pointer"].startswith("/fields/") or fault["pointer"][1:] in ("recorded_by", *BETWEEN_FIELDS)
             nobody_there = fault["pointer"].startswith(("/colon", "/apiar"))
             # The form of a confirmed value depends on its topic. The document has one form for all of them.
-            is_confirmed = fault["pointer"] == "" and isinstance(case.body, dict) and case.body.get("confirms")
+            is_confirmed = fault["pointer"].startswith("/confirms")
             assert of_form or nobody_there or is_confirmed, fault
     elif kind == "/problems/unreadable-entry":
         for fault in faults:
