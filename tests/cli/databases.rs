@@ -28,7 +28,7 @@ fn a_question_of_a_database_that_is_not_there_makes_none() {
         for question in QUESTIONS {
             bench.run(&[question, more].concat()).failed_with(
                 &format!("there is no database at `{place}` yet"),
-                "name the right one with --db, or import a journal first: combclear import FILE",
+                "name the right one with --db; or begin one: combclear begin NAME; or import one: combclear import FILE",
             );
         }
     }
@@ -191,7 +191,7 @@ fn a_database_without_journals_says_how_to_take_one_in() {
     bench.write("none.jsonl", format!("{}\n", crate::bench::MINE));
     bench.run(&["import", "none.jsonl"]).done();
     for question in QUESTIONS {
-        let help = "import a journal first: combclear import FILE";
+        let help = "begin one: combclear begin NAME; or import one: combclear import FILE";
         bench.run(question).failed_with("`sqlite:combclear.db` has no journal yet", help);
     }
 }
