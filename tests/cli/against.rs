@@ -5,7 +5,7 @@ use crate::bench::Bench;
 /// One colony with strips placed on 1 May, and a lot that is over on 31 August.
 fn with_strips_in() -> Bench {
     let bench = Bench::new();
-    for command in [
+    bench.type_in_all([
         "begin north --keeper K --country gb --on 2026-01-02 -y",
         "record apiary East --on 2026-01-02 -y",
         "record colony S1-S2 --apiary East --medicines none --on 2026-01-02 -y",
@@ -13,9 +13,7 @@ fn with_strips_in() -> Bench {
          --withdrawal-days 0 --wait-after-removal-days 0 --removal needed --stay-min-days 42 --doses 1 -y",
         "record lot L1 --medicine strips --quantity 40 --expiry 2026-08-31 --on 2026-01-02 -y",
         "record given S1 --each 2 --on 2026-05-01 -y",
-    ] {
-        bench.type_in(command).done();
-    }
+    ]);
     bench
 }
 
@@ -56,7 +54,7 @@ fn a_leaflet_that_there_is_not_is_told_with_the_one_that_is_written_much_like_it
 #[test]
 fn a_yes_between_two_doses_says_that_supers_must_be_off_for_the_next() {
     let bench = Bench::new();
-    for command in [
+    bench.type_in_all([
         "begin north --keeper K --country de --on 2026-03-01 -y",
         "record apiary East --on 2026-03-01 -y",
         "record colony S1 --apiary East --medicines none --on 2026-03-01 -y",
@@ -65,9 +63,7 @@ fn a_yes_between_two_doses_says_that_supers_must_be_off_for_the_next() {
         "record leaflet LA --supers-during off --withdrawal-days 0 --flow-before-days 0 \
          --wait-after-removal-days 0 --removal nothing_stays --doses 2 --on 2026-03-01 -y",
         "record given S1 --lot LA --each 5 --on 2026-04-01 -y",
-    ] {
-        bench.type_in(command).done();
-    }
+    ]);
     let between = bench.type_in("supering S1 --on 2026-04-02").done();
     between.says(&["Supers may go on", "off again for the next dose"]);
     bench.type_in("supering --on 2026-04-02").done().says(&["off again for the next dose"]);
@@ -78,18 +74,31 @@ fn a_yes_between_two_doses_says_that_supers_must_be_off_for_the_next() {
     assert!(!after.out.contains("next dose"), "{}", after.out);
 }
 
+/// What was read in the pack counts before what was declared of the medicine.
+#[test]
+fn a_dose_under_supers_is_told_where_the_pack_forbids_what_was_declared() {
+    let bench = with_strips_in();
+    bench.type_in_all([
+        "record medicine c --pack-name Card --unit piece --supers-during on --on 2026-01-02 -y",
+        "record lot LC --medicine c --quantity 20 --on 2026-01-02 -y",
+        "record supers-on S2 --supers 1 --purpose harvest --on 2026-05-02 -y",
+    ]);
+    let given = |on: &str| bench.type_in(&format!("record given S2 --lot LC --each 1 --on {on} -y")).done();
+    assert!(!given("2026-05-03").out.contains("harvest supers are on"));
+    bench.type_in("record leaflet LC --supers-during off --on 2026-05-04 -y").done();
+    given("2026-05-05").says(&["harvest supers are on S2 that day"]);
+}
+
 /// Two medicines in, of which one lets supers stay on: what leads to the day is taking out the other.
 #[test]
 fn the_next_step_is_about_what_bars_supers() {
     let bench = with_strips_in();
-    for command in [
+    bench.type_in_all([
         "record medicine b --pack-name Pad --unit piece --on 2026-01-02 --supers-during on \
          --withdrawal-days 0 --wait-after-removal-days 14 --removal needed --stay-min-days 42 --doses 1 -y",
         "record lot LB --medicine b --quantity 20 --on 2026-01-02 -y",
         "record given S1 --lot LB --each 1 --on 2026-04-20 -y",
-    ] {
-        bench.type_in(command).done();
-    }
+    ]);
     let board = bench.type_in("supering --on 2026-06-14");
     board.says(&["next: take it out", "once out, supers from 2026-06-14"]);
     assert!(!board_says_pad_first(&bench), "taking the pad out does not lead to that day");

@@ -26,6 +26,13 @@ fn words(command: &str) -> Vec<String> {
 }
 
 impl Bench {
+    /// Runs commands as they are typed, each of which must be done.
+    pub(crate) fn type_in_all<'c>(&self, commands: impl IntoIterator<Item = &'c str>) {
+        for command in commands {
+            self.type_in(command).done();
+        }
+    }
+
     /// Runs a command as it is typed, without the name of the program.
     pub(crate) fn type_in(&self, command: &str) -> Ran {
         let words = words(command);
@@ -391,15 +398,13 @@ fn shells_and_the_manual_know_the_commands() {
 #[test]
 fn a_ban_before_a_flow_without_days_is_said_and_stays_when_the_pack_gives_no_days() {
     let bench = Bench::new();
-    for command in [
+    bench.type_in_all([
         "begin north --keeper K --country gb --on 2026-01-02 -y",
         "record apiary Hill --on 2026-01-02 -y",
         "record colony T1 --apiary Hill --medicines none --on 2026-01-02 -y",
         "record medicine wafers --pack-name Wafers --unit wafer --leaflet thymol-wafer-15g --on 2026-01-02 -y",
         "record lot W1 --medicine wafers --quantity 4 --on 2026-01-02 -y",
-    ] {
-        bench.type_in(command).done();
-    }
+    ]);
     // Yes to each value that is built in; nothing where none is, and to the ban.
     let ran = bench.on_a_terminal("record leaflet W1 --on 2026-01-03", &"nothing\nyes\n".repeat(30));
     let said = ran.out.split_whitespace().collect::<Vec<_>>().join(" ");
@@ -420,7 +425,7 @@ fn a_ban_before_a_flow_without_days_is_said_and_stays_when_the_pack_gives_no_day
 #[test]
 fn the_board_names_no_day_on_which_another_medicine_still_bars_supers() {
     let bench = Bench::new();
-    for command in [
+    bench.type_in_all([
         "begin north --keeper K --country gb --on 2026-01-02 -y",
         "record apiary Hill --on 2026-01-02 -y",
         "record colony T1 T2 --apiary Hill --medicines none --on 2026-01-02 -y",
@@ -431,9 +436,7 @@ fn the_board_names_no_day_on_which_another_medicine_still_bars_supers() {
         "record given T1 --lot S --each 2 --withdrawal-days 10 --on 2026-03-01 -y",
         "record given T1 --lot L --each 2 --withdrawal-days 30 --on 2026-03-01 -y",
         "record given T2 --lot S --each 2 --withdrawal-days 10 --on 2026-03-01 -y",
-    ] {
-        bench.type_in(command).done();
-    }
+    ]);
     let board = bench.run(&["supering", "--on", "2026-03-05"]).done().out;
     let said: Vec<&str> = board.lines().map(str::trim).collect();
     let after = |colony: &str| {
@@ -449,16 +452,14 @@ fn the_board_names_no_day_on_which_another_medicine_still_bars_supers() {
 #[test]
 fn a_split_that_does_not_say_where_the_strips_went_is_told_so_before_it_is_recorded() {
     let bench = Bench::new();
-    for command in [
+    bench.type_in_all([
         "begin north --keeper K --country gb --on 2026-01-02 -y",
         "record apiary Hill --on 2026-01-02 -y",
         "record colony T1 T2 T5 --apiary Hill --medicines none --on 2026-01-02 -y",
         "record medicine strips --pack-name Strips --unit strip --leaflet amitraz-strip-500mg-a --on 2026-01-02 -y",
         "record lot L1 --medicine strips --quantity 40 --on 2026-01-02 -y",
         "record given T1 --each 2 --on 2026-03-01 -y",
-    ] {
-        bench.type_in(command).done();
-    }
+    ]);
     let told = |command: &str| {
         let out = bench.type_in(command).done().out.split_whitespace().collect::<Vec<_>>().join(" ");
         out.contains("it is not said where that went") && out.contains("say it with --strips")
@@ -476,15 +477,13 @@ fn a_split_that_does_not_say_where_the_strips_went_is_told_so_before_it_is_recor
 #[test]
 fn an_entry_copied_from_paper_says_so_before_and_after_it_is_recorded_and_is_not_late() {
     let bench = Bench::new();
-    for command in [
+    bench.type_in_all([
         "begin north --keeper K --country gb --on 2025-01-02 -y",
         "record apiary Hill --on 2025-01-02 -y",
         "record colony T1 T2 --apiary Hill --medicines none --on 2025-01-02 -y",
         "record medicine strips --pack-name Strips --unit strip --leaflet amitraz-strip-500mg-a --on 2025-01-02 -y",
         "record lot L1 --medicine strips --quantity 40 --on 2025-01-02 -y",
-    ] {
-        bench.type_in(command).done();
-    }
+    ]);
     let given =
         "record given T1 --each 2 --withdrawal-days 0 --on 2025-03-01 -y --copied-from \"red notebook\"";
     let refused = |command: &str, says: &str| {
@@ -543,13 +542,11 @@ fn an_entry_copied_from_paper_says_so_before_and_after_it_is_recorded_and_is_not
 #[test]
 fn a_leaflet_of_which_nothing_is_said_is_not_recorded_as_read() {
     let bench = Bench::new();
-    for command in [
+    bench.type_in_all([
         "begin north --keeper K --country gb --on 2026-01-02 -y",
         "record medicine strips --pack-name Strips --unit strip --leaflet amitraz-strip-500mg-a --on 2026-01-02 -y",
         "record lot L1 --medicine strips --quantity 40 --on 2026-01-02 -y",
-    ] {
-        bench.type_in(command).done();
-    }
+    ]);
     let refused = bench.type_in("record leaflet L1 --on 2026-01-03 -y");
     refused.failed().says(&["nothing that the leaflet says was given", "such as --withdrawal-days 0"]);
     bench.type_in("record leaflet L1 --withdrawal-days 0 --on 2026-01-03 -y").done();

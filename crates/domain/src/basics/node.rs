@@ -78,12 +78,15 @@ impl de::Error for Reading {
     }
 }
 
-/// What is wrong with a text that cannot be read as this type; none if it can.
-pub(crate) fn fault_in<'de, T: Deserialize<'de>>(text: &str) -> Option<Reading> {
-    match serde_json::from_str::<Node>(text) {
-        Ok(node) => T::deserialize(node).err(),
-        Err(error) => Some(Misread::not_json(&error).into()),
-    }
+/// Why a text could not be read as this type, if the JSON reader said this. Only what cannot be read is read again, to tell where the
+/// fault is.
+pub(crate) fn why_not<'de, T: Deserialize<'de>>(text: &str, error: &serde_json::Error) -> Reading {
+    let node = match serde_json::from_str::<Node>(text) {
+        Ok(node) => node,
+        // That it is not JSON comes before what else is wrong with it.
+        Err(not_json) => return Misread::not_json(&not_json).into(),
+    };
+    T::deserialize(node).err().unwrap_or_else(|| Misread::not_json(error).into())
 }
 
 /// Reads a JSON object as this type.
@@ -94,9 +97,7 @@ pub fn read_object<'de, T: Deserialize<'de>>(text: &'de str) -> Result<T, Readin
     if text.trim_start().starts_with('[') {
         return Err(Misread::ListForObject.into());
     }
-    // Only what cannot be read is read again, to tell where the fault is.
-    serde_json::from_str(text)
-        .map_err(|error| fault_in::<T>(text).unwrap_or_else(|| Misread::not_json(&error).into()))
+    serde_json::from_str(text).map_err(|error| why_not::<T>(text, &error))
 }
 
 /// Reads named texts, as an address has them, as this type.

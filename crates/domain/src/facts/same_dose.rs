@@ -1,4 +1,5 @@
-//! A dose that may be on record twice: a slip of the pen, a row of a sheet that was changed and imported again, or given twice on one day.
+//! A dose that may be on record twice: a slip of the pen, a row of a sheet that was changed and imported again, or given
+//! twice on one day.
 
 use std::collections::BTreeSet;
 

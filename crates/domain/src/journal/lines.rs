@@ -5,8 +5,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::basics::misread::Misread;
-use crate::basics::node::fault_in;
+use crate::basics::node::why_not;
 use crate::basics::words::HoldingName;
 use crate::journal::entry::{Draft, Entry, EntryFault};
 use crate::journal::fault::{FileKind, HeaderFault, Unreadable};
@@ -94,7 +93,7 @@ impl Header {
         }
         // The line is short: where in it a field stands is of no help.
         let header: Header = serde_json::from_str(line).map_err(|error| {
-            let why = fault_in::<Header>(line).map_or_else(|| Misread::not_json(&error), |found| found.what);
+            let why = why_not::<Header>(line, &error).what;
             fault("", HeaderFault::Misread { why, near: None })
         })?;
         match (header.sealed, header.entries) {

@@ -13,7 +13,7 @@ use super::fault::{TextFault, Unreadable};
 use super::form::{Entered, Field, Input, faults_in, field};
 use crate::basics::calendar::{Day, TimeOfDay};
 use crate::basics::misread::Misread;
-use crate::basics::node::{Node, Reading, fault_in};
+use crate::basics::node::{Node, Reading, why_not};
 use crate::basics::spelling::nearest;
 use crate::basics::words::Person;
 
@@ -22,11 +22,7 @@ pub type BodyError = Reading;
 
 /// Reads a body as this type.
 pub(super) fn read_body<'de, T: Deserialize<'de>>(body: &'de str) -> Result<T, BodyError> {
-    // Only what cannot be read is read again, to tell where the fault is.
-    serde_json::from_str(body).map_err(|error| {
-        let unplaced = || Misread::not_json(&error).into();
-        fault_in::<T>(body).unwrap_or_else(unplaced)
-    })
+    serde_json::from_str(body).map_err(|error| why_not::<T>(body, &error))
 }
 
 /// Refuses a list in place of an object. The JSON reader takes its items for the fields in order, so that a value could end up in
@@ -104,10 +100,8 @@ pub(super) fn read_json<'de, T: Deserialize<'de>>(text: &'de str) -> Result<T, T
     if text.trim_start().starts_with('[') {
         return Err(TextFault { found: Misread::ListForObject.into(), near: Some(1) });
     }
-    serde_json::from_str(text).map_err(|error| {
-        let unplaced = || Misread::not_json(&error).into();
-        TextFault { found: fault_in::<T>(text).unwrap_or_else(unplaced), near: Some(error.column()) }
-    })
+    serde_json::from_str(text)
+        .map_err(|error| TextFault { found: why_not::<T>(text, &error), near: Some(error.column()) })
 }
 
 /// The fault for an unknown kind, with the nearest known one.

@@ -2,11 +2,12 @@
 //!
 //! It is told before the entry is recorded, and refuses nothing: what was done was done, and belongs on record.
 
+use std::collections::BTreeSet;
+
 use crate::basics::calendar::Day;
-use crate::basics::fact::Fact;
 use crate::basics::verdict::Verdict;
 use crate::basics::words::{ColonyName, LeafletId, LotName, SuperPurpose, SupersDuring};
-use crate::facts::history::{Histories, History, Terms, label_revision};
+use crate::facts::history::{Course, Histories, History, Terms, inside, label_revision};
 use crate::facts::holding::Holding;
 use crate::journal::event::{Administration, Body, Harvest, Kind, MedicineDescribed, SupersOn};
 use crate::recording::Written;
@@ -70,10 +71,14 @@ impl Against {
         let mut others: Vec<Against> = Vec::new();
         for event in events {
             if let Some(body) = SupersOn::of(event).filter(|body| body.purpose == SuperPurpose::Harvest) {
-                supers.ask(&mut histories, &body.colonies, |history| history.may_be_supered(on));
-                between.extend(
-                    body.colonies.iter().filter(|colony| between_doses(&histories.of(colony), on)).cloned(),
-                );
+                supers.ask(&mut histories, &body.colonies, |history| {
+                    let answer = history.supering(on);
+                    let dose = |course: &Course| answer.must_be_off_for_next_dose(course);
+                    if answer.verdict == Verdict::Yes && answer.courses().any(dose) {
+                        between.push(history.colony.clone());
+                    }
+                    answer.verdict
+                });
             }
             if let Some(body) = Harvest::of(event) {
                 honey.ask(&mut histories, &body.colonies, |history| {
@@ -118,7 +123,7 @@ impl ByAnswer {
         &mut self,
         histories: &mut Histories<'_>,
         colonies: &[ColonyName],
-        question: impl Fn(&History) -> Verdict,
+        mut question: impl FnMut(&History) -> Verdict,
     ) {
         for colony in colonies {
             match question(&histories.of(colony)) {
@@ -134,11 +139,6 @@ impl ByAnswer {
         let some = each.into_iter().filter(|(colonies, _)| !colonies.is_empty());
         some.map(|(colonies, answer)| say(colonies, answer)).collect()
     }
-}
-
-fn between_doses(history: &History, on: Day) -> bool {
-    let answer = history.supering(on);
-    answer.verdict == Verdict::Yes && answer.courses().any(|course| answer.must_be_off_for_next_dose(course))
 }
 
 fn expired(holding: &Holding, lot: &LotName, on: Day) -> Option<Against> {
@@ -167,8 +167,10 @@ fn under_supers_in(
     on: Day,
 ) -> Vec<ColonyName> {
     let barred = given.given.iter().filter(|part| !allows_supers(holding, leaflets, given, &part.lot, on));
-    let colonies = barred.flat_map(|part| &part.colonies);
-    colonies.filter(|colony| histories.of(colony).supers_on(on).is_some()).cloned().collect()
+    // One that gets of two lots is named once.
+    let colonies: BTreeSet<&ColonyName> = barred.flat_map(|part| &part.colonies).collect();
+    let under_supers = colonies.into_iter().filter(|colony| histories.of(colony).supers_on(on).is_some());
+    under_supers.cloned().collect()
 }
 
 /// Whether a document on record allows supers while medicine from this lot is in.
@@ -184,15 +186,14 @@ fn allows_supers(
     let of_leaflet = medicine.leaflet.as_ref().zip(holding.jurisdiction(on));
     let Some(leaflet) = of_leaflet.and_then(|(id, place)| leaflets.get(place, id)) else {
         let declared = medicine.terms.as_ref().and_then(|terms| terms.supers_during);
-        return declared.is_some_and(|value| value != SupersDuring::Off);
+        // What was read in the pack counts before what was declared, and may forbid it.
+        let nothing_read = holding.reading_file(lot).is_empty();
+        return nothing_read && declared.is_some_and(|value| value != SupersDuring::Off);
     };
     let revision = label_revision(holding, lot, None);
     let lots = std::slice::from_ref(lot);
     let terms = Terms::if_given(holding, leaflet, on, given.method.as_ref(), revision, lots);
-    match terms.supers_during {
-        Fact::Known(supers) => supers.is_documented() && supers.value != SupersDuring::Off,
-        Fact::NotKnown(_) => false,
-    }
+    inside(&terms) == Verdict::Yes
 }
 
 /// Whether an entry of this kind says what was done or seen, which no day to come can hold. Others say what is expected, or what

@@ -17,10 +17,8 @@ mod steps;
 mod whole_apiary;
 
 use crate::basics::calendar::Day;
-use crate::basics::sourced::Sourced;
 use crate::basics::verdict::Verdict;
-use crate::basics::words::SupersDuring;
-use crate::facts::history::{Course, History, Presence};
+use crate::facts::history::{Course, History, Presence, inside};
 use crate::facts::holding::Holding;
 use crate::journal::EntryId;
 use crate::rules::leaflet::Leaflets;
@@ -157,11 +155,9 @@ impl<'h> Answer<'h> {
     /// hive bars supers on its own day only, so between two of them the answer may be yes.
     #[must_use]
     pub fn must_be_off_for_next_dose(&self, course: &Course) -> bool {
-        let allowed =
-            |supers: &Sourced<SupersDuring>| supers.is_documented() && supers.value != SupersDuring::Off;
         course.next_dose(self.on).is_some()
             && self.history.presence(course, self.on) != Presence::Out
-            && !course.terms.supers_during.known().is_some_and(allowed)
+            && inside(&course.terms) != Verdict::Yes
     }
 
     /// The courses that affect the day.
