@@ -75,9 +75,11 @@ impl OnTheSpot {
         Some(kept)
     }
 
+    /// Closes them one after the other, the last after it read: one that never did leaves the log beside the file.
     pub(crate) fn close(&self) {
-        held(&self.watch).take();
         held(&self.readers).clear();
+        let _ = self.version();
+        held(&self.watch).take();
     }
 }
 

@@ -164,10 +164,10 @@ impl Backend for SqliteFile {
     }
 
     async fn close(&self) {
-        // The last connection to close moves the log into the file.
-        self.on_the_spot.close();
         self.readers.close().await;
         self.writer.close().await;
+        // The last connection to close moves the log into the file. Of two that close at once, each finds the other still there.
+        self.on_the_spot.close();
     }
 
     async fn begin_write(&self, _: Option<&HoldingName>) -> sqlx::Result<Transaction<'static, Sqlite>> {
@@ -560,6 +560,8 @@ fn explain_migration(path: &Path, error: MigrateError) -> StoreError {
 
 #[cfg(test)]
 mod tests {
+    use std::sync::Arc;
+
     use combclear_domain::journal::event::ColonyEnded;
     use combclear_domain::journal::{Draft, Entry, EntryId, Event, Hash};
     use uuid::Uuid;
@@ -582,6 +584,31 @@ mod tests {
             entry
         };
         numbers.map(entry).collect()
+    }
+
+    #[tokio::test(flavor = "multi_thread", worker_threads = 4)]
+    async fn a_closed_file_has_no_log_beside_it_also_if_several_readers_came_back_at_once() {
+        for round in 0..30 {
+            let folder = tempfile::tempdir().unwrap();
+            let path = folder.path().join("journal.db");
+            // Nothing is written, so that no connection for writing is closed last.
+            let journal = Arc::new(open(&path.display().to_string()).await.unwrap());
+            let mut readers = Vec::new();
+            for _ in 0..READERS {
+                let mut reader = journal.backend().readers.acquire().await.unwrap();
+                sqlx::query("select count(*) from entries").execute(&mut *reader).await.unwrap();
+                readers.push(reader);
+            }
+            let closing = tokio::spawn({
+                let journal = Arc::clone(&journal);
+                async move { journal.close().await }
+            });
+            // From now on a reader that comes back is closed by whoever brings it.
+            journal.backend().readers.close_event().await;
+            drop(readers);
+            closing.await.unwrap();
+            assert!(!path.with_extension("db-wal").exists(), "round {round}");
+        }
     }
 
     // Here rather than among the contract tests because the limit applies to one connection only.
