@@ -69,6 +69,18 @@ fn a_yes_between_two_doses_says_that_supers_must_be_off_for_the_next() {
     bench.type_in("supering --on 2026-04-02").done().says(&["off again for the next dose"]);
     let supers = bench.type_in("record supers-on S1 --supers 1 --purpose harvest --on 2026-04-02 -y");
     supers.done().says(&["a further dose for S1 is still to come"]);
+    let due = |more: &str| bench.type_in(&format!("due --from 2026-04-02{more}")).done();
+    due("").says(&["East, on 2026-04-04 (Saturday)", "must    Take the honey supers off before dose 2: S1"]);
+    due(" --full").says(&["take the honey supers off before dose 2 of Spray", "they may be on now"]);
+    // Strips that may stay in under supers, without honey from them: a yes at a glance says both.
+    bench.type_in_all([
+        "record medicine c --pack-name Card --unit piece --supers-during on_no_harvest --withdrawal-days 0 \
+         --wait-after-removal-days 0 --removal needed --doses 1 --on 2026-03-01 -y",
+        "record lot LC --medicine c --quantity 20 --on 2026-03-01 -y",
+        "record given S1 --lot LC --each 1 --on 2026-04-02 -y",
+    ]);
+    let both = bench.type_in("supering --on 2026-04-02").done();
+    both.says(&["no honey may be taken yet", "off again for the next dose"]);
     bench.type_in("record given S1 --lot LA --each 5 --continues yes --on 2026-04-04 -y").done();
     let after = bench.type_in("supering S1 --on 2026-04-05").done();
     assert!(!after.out.contains("next dose"), "{}", after.out);

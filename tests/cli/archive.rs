@@ -385,3 +385,34 @@ fn for_programs_the_plan_and_what_was_done() {
     let kept = bench.run(&["verify", "--archive", "a.jsonl", "--json"]).done().json();
     assert_eq!(kept["archive"], done["moved"]["entry"]);
 }
+
+/// The strips came out on 1 April 2014, and no label states more than 400 days: from 7 May 2015 on nothing in the archive can bar
+/// supers. Days before are not known without it, never free.
+#[test]
+fn a_day_on_which_a_course_in_an_archive_may_bar_supers_is_not_known_without_that_archive() {
+    let before = old();
+    let bench = archived();
+    let ask = |bench: &Bench, on: &str, more: &[&str]| {
+        bench.run(&[&["supering", "A", "--on", on], more].concat()).code
+    };
+    let (yes, not_known) = (Some(0), Some(4));
+    for (on, whole, without) in [
+        ("2014-01-15", yes, not_known),
+        // The label of these strips was not read.
+        ("2014-02-10", not_known, not_known),
+        ("2014-04-02", yes, not_known),
+        ("2015-05-05", yes, not_known),
+        ("2015-05-06", yes, not_known),
+        ("2015-05-07", yes, yes),
+        ("2020-01-02", yes, yes),
+    ] {
+        assert_eq!(ask(&before, on, &[]), whole, "{on}");
+        assert_eq!(ask(&bench, on, &[]), without, "{on}");
+        assert_eq!(ask(&bench, on, &["--with-archive", "a.jsonl"]), whole, "{on}");
+    }
+    let told = bench.run(&["supering", "A", "--on", "2014-02-10"]);
+    told.says(&["records that may bar supers up to 2015-05-06 are in an archive: ask with that archive"]);
+    bench.run(&["supering", "--on", "2014-02-10"]).done().says(&["up to 2015-05-06"]);
+    let options = bench.run(&["options", "A", "--from", "2014-02-10", "--full"]);
+    options.says(&["records that may bar supers up to 2015-05-06 are in an archive"]);
+}

@@ -2,6 +2,7 @@
 
 use combclear_domain::Day;
 use combclear_domain::basics::fact::Fact;
+use combclear_domain::basics::verdict::Verdict;
 use combclear_domain::basics::words::LotName;
 use combclear_domain::facts::history::History;
 use combclear_domain::facts::holding::{Holding, Refusal};
@@ -94,6 +95,23 @@ fn answers(holding: &Holding, from: Day) -> String {
     let leaflets = combclear_leaflets::builtin().unwrap();
     let of = |colony| History::of(holding, leaflets, colony).supering_ahead(from, 401);
     holding.colonies().map(|colony| format!("{colony} {:?}", of(colony))).collect::<Vec<_>>().join("\n")
+}
+
+/// The answer for the colony on every day from the first to this one.
+fn verdicts(holding: &Holding, to: Day) -> Vec<Verdict> {
+    let history = History::of(holding, combclear_leaflets::builtin().unwrap(), &"A".parse().unwrap());
+    let first: Day = "2014-01-01".parse().unwrap();
+    let days = u16::try_from(to.days_since(first)).unwrap();
+    (0..days).map(|day| history.may_be_supered(first.plus(day))).collect()
+}
+
+/// The same without the archive step.
+fn whole(book: &Book) -> Holding {
+    let mut whole = Holding::new(book.holding.name().clone());
+    for entry in &book.entries {
+        whole.accept(entry).unwrap();
+    }
+    whole
 }
 
 fn register(holding: &Holding, from: &str, to: &str) -> Register {
@@ -324,6 +342,14 @@ proptest! {
             book.holding.accept_archived(&step).unwrap();
             prop_assert_eq!(answers(&book.holding, through), before.clone());
             prop_assert_eq!(answers(&read_back, through), before);
+            // A day before may be answered less surely than with the archive, never otherwise.
+            let whole = whole(&book);
+            for after in [&book.holding, &read_back] {
+                let verdicts = verdicts(after, through).into_iter().zip(verdicts(&whole, through));
+                for (on, (without, with)) in verdicts.enumerate() {
+                    prop_assert!(without == with || without == Verdict::Unknown, "{}: {:?}", on, with);
+                }
+            }
             for after in [&book.holding, &read_back] {
                 let report = register(after, "2012-01-01", "2027-06-01");
                 let given = report.administrations.iter().map(|row| &row.medicine.medicine);

@@ -163,6 +163,8 @@ pub(crate) struct Supering {
     /// Draw the season of one colony, or of an apiary, into this new file (SVG); `-` for standard output
     #[arg(long, value_name = "FILE")]
     pub(crate) picture: Option<PathBuf>,
+    #[command(flatten)]
+    pub(crate) read_back: ReadBack,
     /// Show every reason and detail
     #[arg(long, conflicts_with = "json")]
     pub(crate) full: bool,

@@ -6,12 +6,10 @@
 use std::num::NonZeroU32;
 use std::sync::Arc;
 
-use axum::extract::{FromRequestParts, MatchedPath, RawPathParams, Request, State};
+use axum::extract::{FromRequestParts, MatchedPath, RawPathParams, Request};
 use axum::http::header::{AUTHORIZATION, WWW_AUTHENTICATE};
 use axum::http::request::Parts;
 use axum::http::{HeaderMap, HeaderValue, Method};
-use axum::middleware::Next;
-use axum::response::{IntoResponse, Response};
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::key::{Deed, Key, KeyId, NotAllowed, Role, Stamp};
 use combclear_domain::journal::{Draft, Hash};
@@ -141,30 +139,28 @@ fn asked(method: &Method, path: Option<&str>) -> Asks {
 }
 
 /// Lets a request in, or says why not.
-pub(crate) async fn let_in(State(app): State<App>, request: Request, next: Next) -> Response {
-    let Door::Keys(rates) = &app.door else { return next.run(request).await };
+pub(crate) async fn let_in(app: &App, request: Request) -> Result<Request, Problem> {
+    let Door::Keys(rates) = &app.door else { return Ok(request) };
     let path = request.extensions().get::<MatchedPath>().map(MatchedPath::as_str);
     let asks = asked(request.method(), path);
     if asks == Asks::Nothing {
-        return next.run(request).await;
+        return Ok(request);
     }
-    let key = match known(&app, request.headers()).await {
+    let key = match known(app, request.headers()).await {
         Ok(key) => key,
         Err(problem) => {
             let within = rates.check_key(&None).is_ok();
-            return if within { problem } else { too_many() }.into_response();
+            return Err(if within { problem } else { too_many() });
         }
     };
     Span::current().record("key", key.id.as_str());
     if rates.check_key(&Some(key.id)).is_err() {
-        return too_many().into_response();
+        return Err(too_many());
     }
     let (mut parts, body) = request.into_parts();
-    if let Err(problem) = may(&key, asks, &mut parts).await {
-        return problem.into_response();
-    }
+    may(&key, asks, &mut parts).await?;
     parts.extensions.insert(Caller(Some(Arc::new(key))));
-    next.run(Request::from_parts(parts, body)).await
+    Ok(Request::from_parts(parts, body))
 }
 
 /// The key of a request, if it holds today.

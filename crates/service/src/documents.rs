@@ -8,7 +8,8 @@ use std::sync::Arc;
 use axum::Json;
 use axum::extract::{Request, State};
 use axum::http::header::{
-    CONTENT_DISPOSITION, CONTENT_SECURITY_POLICY, CONTENT_TYPE, ETAG, LOCATION, X_CONTENT_TYPE_OPTIONS,
+    CONTENT_DISPOSITION, CONTENT_SECURITY_POLICY, CONTENT_TYPE, ETAG, IF_NONE_MATCH, LOCATION,
+    X_CONTENT_TYPE_OPTIONS,
 };
 use axum::http::{HeaderMap, HeaderValue, StatusCode};
 use axum::middleware::Next;
@@ -303,7 +304,7 @@ pub(crate) async fn get_document(
         return Err(problem.at_parameter("document", label(Label::HttpDocumentAlteredHelp)));
     }
     let etag = header(&format!("\"{hash}\""))?;
-    if names_in(&headers, &etag) {
+    if names_in(headers.get_all(IF_NONE_MATCH), &etag) {
         return Ok((StatusCode::NOT_MODIFIED, [(ETAG, etag)]).into_response());
     }
     let headers = [

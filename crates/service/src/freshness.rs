@@ -58,7 +58,7 @@ pub(crate) async fn by_what_it_rests_on(
     let today = app.clock.today();
     let rests_on = what_it_rests_on(&app, &at_hand, today, request.uri(), request.headers());
     let Ok(tag) = weak(rests_on) else { return Problem::internal().into_response() };
-    if known(request.headers()).any(|known| known == tag.as_bytes()) {
+    if known(request.headers().get_all(IF_NONE_MATCH)).any(|known| known == tag.as_bytes()) {
         return not_modified(tag);
     }
     // The answer to `HEAD` has no body that could be given again.
@@ -97,7 +97,7 @@ pub(crate) async fn by_content(request: Request, next: Next) -> Response {
     if request.method() != Method::GET {
         return next.run(request).await;
     }
-    let asked = request.headers().clone();
+    let asked: Vec<HeaderValue> = request.headers().get_all(IF_NONE_MATCH).iter().cloned().collect();
     let (mut parts, body) = next.run(request).await.into_parts();
     if parts.status != StatusCode::OK || parts.headers.contains_key(CACHE_CONTROL) {
         return Response::from_parts(parts, body);
@@ -128,9 +128,8 @@ pub(crate) async fn by_content(request: Request, next: Next) -> Response {
 const HASHED_APART: usize = 64 * 1024;
 
 /// Says of every answer whether it may be kept.
-pub(crate) async fn say_whether_to_keep(request: Request, next: Next) -> Response {
-    let reading = matches!(*request.method(), Method::GET | Method::HEAD);
-    let mut response = next.run(request).await;
+pub(crate) fn say_whether_to_keep(asked: &Method, mut response: Response) -> Response {
+    let reading = matches!(*asked, Method::GET | Method::HEAD);
     let keeps = matches!(response.status(), StatusCode::OK | StatusCode::NOT_MODIFIED);
     let said = if reading && keeps { ASK_AGAIN } else { KEEP_NOTHING };
     response.headers_mut().entry(CACHE_CONTROL).or_insert(said);
@@ -143,15 +142,14 @@ pub(crate) fn not_kept() -> [(HeaderName, HeaderValue); 1] {
 }
 
 /// Whether the client has the answer with this tag.
-pub(crate) fn names_in(headers: &HeaderMap, tag: &HeaderValue) -> bool {
+pub(crate) fn names_in<'a>(asked: impl IntoIterator<Item = &'a HeaderValue>, tag: &HeaderValue) -> bool {
     let tag = tag.as_bytes();
-    known(headers).any(|known| known == b"*" || opaque(known) == opaque(tag))
+    known(asked).any(|known| known == b"*" || opaque(known) == opaque(tag))
 }
 
 /// The tags of the answers that the client has kept (RFC 9110, section 13.1.2).
-fn known(headers: &HeaderMap) -> impl Iterator<Item = &[u8]> {
-    let lists = headers.get_all(IF_NONE_MATCH).iter();
-    lists.flat_map(|list| list.as_bytes().split(|byte| *byte == b',').map(<[u8]>::trim_ascii))
+fn known<'a>(asked: impl IntoIterator<Item = &'a HeaderValue>) -> impl Iterator<Item = &'a [u8]> {
+    asked.into_iter().flat_map(|list| list.as_bytes().split(|byte| *byte == b',').map(<[u8]>::trim_ascii))
 }
 
 /// A tag without the mark of a weak one: `If-None-Match` compares weakly.

@@ -4,26 +4,22 @@
 //! name to the loopback address; its requests then carry that name in `Host`. Where others can connect, the names that are meant are
 //! given when the service is started.
 
-use axum::extract::{Request, State};
+use axum::http::HeaderMap;
 use axum::http::header::HOST;
 use axum::http::uri::Authority;
-use axum::middleware::Next;
-use axum::response::{IntoResponse, Response};
 use combclear_wording::http;
 
-use crate::app::App;
 use crate::language::words;
 use crate::problem::{Problem, ProblemKind};
 
 /// Admits only requests whose `Host` is a name of this machine.
-pub(crate) async fn own_names_only(State(app): State<App>, request: Request, next: Next) -> Response {
-    let named = request.headers().get(HOST).map(|host| host.to_str().unwrap_or_default());
+pub(crate) fn own_names_only(names: &[String], headers: &HeaderMap) -> Result<(), Problem> {
+    let named = headers.get(HOST).map(|host| host.to_str().unwrap_or_default());
     match named {
-        Some(host) if !is_own(host, &app.names) => {
-            let detail = http::not_own_name(words(), host);
-            Problem::new(ProblemKind::ForeignHost, detail).into_response()
+        Some(host) if !is_own(host, names) => {
+            Err(Problem::new(ProblemKind::ForeignHost, http::not_own_name(words(), host)))
         }
-        _ => next.run(request).await,
+        _ => Ok(()),
     }
 }
 

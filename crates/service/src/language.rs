@@ -3,10 +3,8 @@
 //! It is said once around a request, and goes with its work to other threads. What is data stays as it was written: leaflets, laws
 //! and whatever people recorded.
 
-use axum::extract::Request;
 use axum::http::header::{ACCEPT_LANGUAGE, CONTENT_LANGUAGE, VARY};
 use axum::http::{HeaderMap, HeaderValue};
-use axum::middleware::Next;
 use axum::response::Response;
 use combclear_wording::Words;
 
@@ -27,19 +25,16 @@ pub(crate) fn speaking<T>(words: &'static Words, work: impl FnOnce() -> T) -> T 
 }
 
 /// Answers in the language that the client prefers.
-pub(crate) async fn speak(request: Request, next: Next) -> Response {
-    let words = preferred(request.headers());
-    let mut response = SPOKEN.scope(words, next.run(request)).await;
+pub(crate) async fn spoken(words: &'static Words, answer: impl Future<Output = Response>) -> Response {
+    let mut response = SPOKEN.scope(words, answer).await;
     let headers = response.headers_mut();
-    if let Ok(language) = HeaderValue::from_str(words.language()) {
-        headers.insert(CONTENT_LANGUAGE, language);
-    }
+    headers.insert(CONTENT_LANGUAGE, HeaderValue::from_static(words.language()));
     headers.append(VARY, HeaderValue::from_static("accept-language"));
     response
 }
 
 /// The language that weighs most; the earlier of two equals in the order of the client.
-fn preferred(headers: &HeaderMap) -> &'static Words {
+pub(crate) fn preferred(headers: &HeaderMap) -> &'static Words {
     let lines = headers.get_all(ACCEPT_LANGUAGE).iter().filter_map(|line| line.to_str().ok());
     let mut best: Option<(u16, &'static Words)> = None;
     for range in lines.flat_map(|line| line.split(',')) {

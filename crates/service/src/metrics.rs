@@ -9,10 +9,10 @@ use std::time::Instant;
 use axum::extract::{MatchedPath, Request, State};
 use axum::http::header::CONTENT_TYPE;
 use axum::http::{HeaderValue, Method, StatusCode};
-use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
 use combclear_domain::journal::Hash;
 use combclear_store::{InMemory, StoreError};
+use prometheus_client::encoding::EncodeLabelSet;
 use prometheus_client::encoding::text::{encode_eof, encode_registry};
 use prometheus_client::metrics::counter::Counter;
 use prometheus_client::metrics::family::Family;
@@ -33,22 +33,36 @@ const SECONDS: [f64; 9] = [0.001, 0.004, 0.016, 0.064, 0.25, 1.0, 4.0, 16.0, 30.
 /// From one entry to the largest batch.
 const ENTRIES: [f64; 7] = [1.0, 2.0, 5.0, 20.0, 100.0, 300.0, 1_000.0];
 
+/// A route, as it is registered.
+#[derive(Debug, Clone, PartialEq, Eq, Hash, EncodeLabelSet)]
+struct Route {
+    method: &'static str,
+    path: Arc<str>,
+}
+
+/// An answer of a route: the class of its status, or that nobody waited for it.
+#[derive(Debug, Clone, PartialEq, Eq, Hash, EncodeLabelSet)]
+struct Answered {
+    #[prometheus(flatten)]
+    route: Route,
+    status: &'static str,
+}
+
 type Labels<const COUNT: usize> = [(&'static str, String); COUNT];
 
 /// What is counted while requests are answered.
 #[derive(Debug)]
 pub(crate) struct Metrics {
     registry: Registry,
-    requests: Family<Labels<3>, Counter>,
-    durations: Family<Labels<2>, Histogram>,
+    requests: Family<Answered, Counter>,
+    durations: Family<Route, Histogram>,
     entries: Counter,
     commits: Histogram,
 }
 
 impl Metrics {
     pub(crate) fn new() -> Metrics {
-        let durations: Family<Labels<2>, Histogram> =
-            Family::new_with_constructor(|| Histogram::new(SECONDS));
+        let durations: Family<Route, Histogram> = Family::new_with_constructor(|| Histogram::new(SECONDS));
         let metrics = Metrics {
             registry: Registry::with_prefix("combclear"),
             requests: Family::default(),
@@ -82,33 +96,39 @@ impl Metrics {
 }
 
 /// A request that is counted when its answer leaves, or when it is dropped without one.
-struct Counted {
+pub(crate) struct Counted {
     metrics: Arc<Metrics>,
     method: &'static str,
-    path: String,
+    path: Arc<str>,
     begun: Instant,
-    status: Option<StatusCode>,
+    class: &'static str,
+}
+
+impl Counted {
+    pub(crate) fn begun(metrics: &Arc<Metrics>, request: &Request) -> Counted {
+        let path = request.extensions().get::<MatchedPath>().map_or("(none)", MatchedPath::as_str);
+        Counted {
+            metrics: Arc::clone(metrics),
+            method: word(request.method()),
+            path: path.into(),
+            begun: Instant::now(),
+            class: "gone",
+        }
+    }
+
+    /// The head of its answer leaves.
+    pub(crate) fn answered(mut self, status: StatusCode) {
+        self.class = class(status);
+    }
 }
 
 impl Drop for Counted {
     fn drop(&mut self) {
-        let (method, path) = (("method", self.method.to_owned()), ("path", std::mem::take(&mut self.path)));
-        let class =
-            self.status.map_or_else(|| "gone".to_owned(), |status| format!("{}xx", status.as_u16() / 100));
-        let durations = self.metrics.durations.get_or_create(&[method.clone(), path.clone()]).clone();
-        durations.observe(self.begun.elapsed().as_secs_f64());
-        self.metrics.requests.get_or_create(&[method, path, ("status", class)]).inc();
+        let Counted { metrics, method, path, begun, class } = self;
+        let route = Route { method, path: Arc::clone(path) };
+        metrics.durations.get_or_create(&route).observe(begun.elapsed().as_secs_f64());
+        metrics.requests.get_or_create(&Answered { route, status: class }).inc();
     }
-}
-
-/// Counts every request.
-pub(crate) async fn count(State(metrics): State<Arc<Metrics>>, request: Request, next: Next) -> Response {
-    let path = request.extensions().get::<MatchedPath>().map_or("(none)", MatchedPath::as_str);
-    let (method, path, begun) = (word(request.method()), path.to_owned(), Instant::now());
-    let mut counted = Counted { metrics, method, path, begun, status: None };
-    let response = next.run(request).await;
-    counted.status = Some(response.status());
-    response
 }
 
 /// A client may make up any method.
@@ -120,6 +140,17 @@ fn word(method: &Method) -> &'static str {
         Method::POST => "POST",
         Method::OPTIONS => "OPTIONS",
         _ => "other",
+    }
+}
+
+/// The class of a status (RFC 9110, section 15).
+fn class(status: StatusCode) -> &'static str {
+    match status.as_u16() {
+        0..200 => "1xx",
+        200..300 => "2xx",
+        300..400 => "3xx",
+        400..500 => "4xx",
+        500.. => "5xx",
     }
 }
 

@@ -1,10 +1,9 @@
 //! Every route, registered once, and the layers around them.
 
 use std::any::Any;
-use std::sync::Arc;
 use std::time::Duration;
 
-use axum::extract::{DefaultBodyLimit, MatchedPath, Request};
+use axum::extract::{DefaultBodyLimit, MatchedPath, Request, State};
 use axum::http::header::{ACCEPT, AUTHORIZATION, CONTENT_TYPE, ETAG, IF_NONE_MATCH, LOCATION, RETRY_AFTER};
 use axum::http::{HeaderMap, HeaderName, Method, StatusCode, Version};
 use axum::middleware::{Next, from_fn, from_fn_with_state};
@@ -29,8 +28,8 @@ use crate::body::take_room;
 use crate::doubt::CLOCK_BEHIND;
 use crate::freshness::{by_content, by_what_it_rests_on, say_whether_to_keep};
 use crate::host::own_names_only;
-use crate::language::speak;
-use crate::metrics::{count, get_metrics};
+use crate::language::{preferred, spoken};
+use crate::metrics::{Counted, get_metrics};
 use crate::origin::Origin;
 use crate::problem::{Problem, finish};
 use crate::{
@@ -47,8 +46,7 @@ const BODY_MOST: usize = 4 * 1024 * 1024;
 pub fn router(app: App) -> Router {
     // From the outermost to the innermost.
     let layers = ServiceBuilder::new()
-        .layer(from_fn_with_state(Arc::clone(&app.metrics), count))
-        .layer(from_fn(only_fit_request_ids))
+        .map_request(only_fit_request_ids)
         .layer(SetRequestIdLayer::x_request_id(MakeRequestUuid))
         .layer(
             TraceLayer::new_for_http()
@@ -60,14 +58,10 @@ pub fn router(app: App) -> Router {
                 .on_failure(()),
         )
         .layer(PropagateRequestIdLayer::x_request_id())
-        .layer(from_fn(speak))
-        .layer(from_fn(finish))
-        .layer(from_fn_with_state(app.clone(), own_names_only))
-        .layer(from_fn(say_whether_to_keep))
+        .layer(from_fn_with_state(app.clone(), around_all))
         .layer(callable_from(&app.origins))
-        .layer(from_fn_with_state(app.clone(), let_in))
         .layer(CompressionLayer::new().compress_when(DefaultPredicate::new().and(may_be_compressed)))
-        .layer(from_fn(by_content))
+        .layer(from_fn_with_state(app.clone(), around_those_let_in))
         .layer(CatchPanicLayer::custom(|panic: Box<dyn Any + Send>| caught(panic.as_ref())))
         .layer(TimeoutLayer::with_status_code(StatusCode::SERVICE_UNAVAILABLE, TIME_MOST))
         // The framework's own limit is smaller and would apply first.
@@ -79,6 +73,31 @@ pub fn router(app: App) -> Router {
         .method_not_allowed_fallback(|| async { StatusCode::METHOD_NOT_ALLOWED })
         .layer(layers)
         .with_state(app)
+}
+
+/// What belongs to every request and every answer. In one piece: each layer that calls the next costs a copy of all that are below.
+async fn around_all(State(app): State<App>, request: Request, next: Next) -> Response {
+    let counted = Counted::begun(&app.metrics, &request);
+    let words = preferred(request.headers());
+    let (method, uri) = (request.method().clone(), request.uri().clone());
+    let answer = async {
+        let answer = match own_names_only(&app.names, request.headers()) {
+            Ok(()) => next.run(request).await,
+            Err(problem) => problem.into_response(),
+        };
+        finish(&uri, say_whether_to_keep(&method, answer))
+    };
+    let response = spoken(words, answer).await;
+    counted.answered(response.status());
+    response
+}
+
+/// The question of a page elsewhere, whether it may ask, needs no key.
+async fn around_those_let_in(State(app): State<App>, request: Request, next: Next) -> Response {
+    match let_in(&app, request).await {
+        Ok(request) => by_content(request, next).await,
+        Err(problem) => problem.into_response(),
+    }
 }
 
 /// The routes, and the document made from them.
@@ -182,7 +201,7 @@ fn may_be_compressed(_: StatusCode, _: Version, headers: &HeaderMap, _: &axum::h
 const ID_MOST: usize = 64;
 
 /// Takes away a client's own request id that is no plain word: it stands in every line of the log. Another is made for it.
-async fn only_fit_request_ids(mut request: Request, next: Next) -> Response {
+fn only_fit_request_ids(mut request: Request) -> Request {
     let fits = |id: &[u8]| {
         (1..=ID_MOST).contains(&id.len())
             && id.iter().all(|byte| byte.is_ascii_alphanumeric() || b"-_.".contains(byte))
@@ -190,7 +209,7 @@ async fn only_fit_request_ids(mut request: Request, next: Next) -> Response {
     if !request.headers().get("x-request-id").is_some_and(|id| fits(id.as_bytes())) {
         request.headers_mut().remove("x-request-id");
     }
-    next.run(request).await
+    request
 }
 
 fn span(request: &Request) -> Span {

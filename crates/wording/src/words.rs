@@ -68,7 +68,7 @@ impl Words {
 
     /// The language code, as used on pages: `en`.
     #[must_use]
-    pub fn language(&self) -> &str {
+    pub fn language(&self) -> &'static str {
         self.sentences.language
     }
 

@@ -27,16 +27,23 @@ pub(crate) async fn run(at: &Place, ask: &Supering) -> Result<Outcome, Failure> 
     let words = Words::english();
     let on = ask.on.unwrap_or_else(clock::today);
     if let Some(file) = &ask.picture {
-        let drawn = place::ask(at, |holding| picture(words, holding, leaflets, ask, on)).await??;
+        let draw = |holding: &Holding| picture(words, holding, leaflets, ask, on);
+        let drawn = place::with_holding(at, async |holdings, holding| {
+            place::read_with(holdings, &holding, &ask.read_back, draw).await
+        });
+        let drawn = drawn.await??;
         output::write(file, drawn.as_bytes())?;
         if output::is_standard_output(file) {
             return Ok(Outcome::Done);
         }
     }
     let (name, mut reports) = place::with_holding(at, async |holdings, holding| {
-        let reports =
-            place::read_if_any(holdings, &holding, |holding| reports(words, holding, leaflets, ask, on))
-                .await?;
+        let asked = |holding: &Holding| reports(words, holding, leaflets, ask, on);
+        let reports = if ask.read_back.archives.is_empty() {
+            place::read_if_any(holdings, &holding, asked).await?
+        } else {
+            Some(place::read_with(holdings, &holding, &ask.read_back, asked).await?)
+        };
         Ok((holding, reports.unwrap_or_else(|| Ok(Vec::new()))?))
     })
     .await?;

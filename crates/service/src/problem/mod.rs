@@ -10,10 +10,8 @@ mod from;
 mod kind;
 
 use axum::Json;
-use axum::extract::Request;
 use axum::http::header::{CONTENT_LENGTH, CONTENT_TYPE, RETRY_AFTER};
-use axum::http::{HeaderValue, StatusCode};
-use axum::middleware::Next;
+use axum::http::{HeaderValue, StatusCode, Uri};
 use axum::response::{IntoResponse, Response};
 use combclear_wording::quoted::{cut, shortened};
 use combclear_wording::terminal::failures::did_you_mean;
@@ -185,9 +183,7 @@ impl IntoResponse for Problem {
 }
 
 /// Turns every answer that is not a success into a problem document that names the path. Other headers are kept.
-pub(crate) async fn finish(request: Request, next: Next) -> Response {
-    let path = request.uri().path().to_owned();
-    let response = next.run(request).await;
+pub(crate) fn finish(asked: &Uri, response: Response) -> Response {
     let status = response.status();
     if !status.is_client_error() && !status.is_server_error() {
         return response;
@@ -196,7 +192,7 @@ pub(crate) async fn finish(request: Request, next: Next) -> Response {
     let problem = parts.extensions.remove::<Problem>().unwrap_or_else(|| Problem::behind(status));
     parts.headers.remove(CONTENT_LENGTH);
     parts.headers.remove(CONTENT_TYPE);
-    let mut finished = Problem { instance: path, ..problem }.into_response();
+    let mut finished = Problem { instance: asked.path().to_owned(), ..problem }.into_response();
     finished.headers_mut().extend(parts.headers);
     finished
 }

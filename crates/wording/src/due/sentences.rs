@@ -23,6 +23,9 @@ use crate::words::say;
 pub(super) fn title(words: &Words, to_do: &ToDo) -> String {
     match to_do {
         ToDo::TakeSupersOff { .. } => say!(words, DueTakeSupersOffTitle),
+        ToDo::TakeSupersOffForDose { number, .. } => {
+            say!(words, DueTakeSupersOffForDoseTitle, number = *number)
+        }
         ToDo::FindCarriers { course, .. } => say!(words, DueFindCarriersTitle, pack = &*pack(words, course)),
         ToDo::RecordEnd { .. } => say!(words, DueRecordEndTitle),
         ToDo::GiveDose { course, number, of } => {
@@ -55,6 +58,9 @@ pub(super) fn text(words: &Words, item: &Item) -> String {
     match &item.to_do {
         ToDo::TakeSupersOff { since, barring } => {
             say!(words, DueTakeSupersOff, since = since, courses = courses(words, barring))
+        }
+        ToDo::TakeSupersOffForDose { course, number } => {
+            say!(words, DueTakeSupersOffForDose, number = *number, name = named(words, course))
         }
         ToDo::FindCarriers { course, since } => {
             say!(words, SuperingRecordWhereabouts, name = named(words, course), since = since)

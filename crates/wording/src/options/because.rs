@@ -86,6 +86,7 @@ pub(super) fn because(words: &Words, because: &Because) -> String {
             )
         }
         Because::CameWithUnknown { since, .. } => say!(words, OptionsCameWithUnknown, since = since),
+        Because::RecordsInArchive { through, .. } => say!(words, SuperingRecordsInArchive, through = through),
         Because::BesideIsNotStated { medicine, placed, .. } => {
             say!(
                 words,

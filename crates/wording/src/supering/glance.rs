@@ -40,7 +40,12 @@ impl AtAGlance {
                 let dose = sentences::off_for(answer, steps);
                 let dose =
                     dose.map(|dose| say!(words, GlanceOffForDose, dose = next::step(words, dose, answer.on)));
-                (honey(words, answer).or(dose), None)
+                let both = |honey, dose| say!(words, GlanceBoth, one = honey, other = dose);
+                let why = match (honey(words, answer), dose) {
+                    (Some(honey), Some(dose)) => Some(both(honey, dose)),
+                    (honey, dose) => honey.or(dose),
+                };
+                (why, None)
             }
             Verdict::No => (
                 ground.map(|ground| briefly(words, ground)),

@@ -125,6 +125,7 @@ fn of_colony(words: &Words, reason: &Reason<'_>) -> String {
         Reason::NotYetBegun { begun, .. } => say!(words, SuperingNotYetBegun, begun = begun),
         Reason::Ended { on, .. } => say!(words, SuperingEnded, day = on),
         Reason::CameWithUnknown { .. } => say!(words, SuperingCameWithUnknown),
+        Reason::RecordsInArchive { through, .. } => say!(words, SuperingRecordsInArchive, through = through),
         Reason::NothingGiven { .. } => say!(words, SuperingNothingGiven),
         Reason::StillIn { .. }
         | Reason::InWithSupersAllowed { .. }
@@ -308,6 +309,7 @@ fn of_course(words: &Words, course: &Course, name: &str, ground: &Ground<'_>) ->
         | Reason::NotYetBegun { .. }
         | Reason::Ended { .. }
         | Reason::CameWithUnknown { .. }
+        | Reason::RecordsInArchive { .. }
         | Reason::NothingGiven { .. } => String::new(),
     }
 }

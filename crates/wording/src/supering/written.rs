@@ -63,6 +63,7 @@ const fn about(reason: &Reason<'_>) -> &'static str {
         Reason::NotYetBegun { .. } => "not_yet_begun",
         Reason::Ended { .. } => "ended",
         Reason::CameWithUnknown { .. } => "came_with_unknown",
+        Reason::RecordsInArchive { .. } => "records_in_archive",
         Reason::NothingGiven { .. } => "nothing_given",
         Reason::StillIn { .. } => "still_in",
         Reason::InWithSupersAllowed { .. } => "in_with_supers_allowed",
@@ -148,6 +149,7 @@ fn values(words: &Words, ground: &Ground<'_>) -> Vec<ValueReport> {
         | Reason::NotYetBegun { .. }
         | Reason::Ended { .. }
         | Reason::CameWithUnknown { .. }
+        | Reason::RecordsInArchive { .. }
         | Reason::NothingGiven { .. }
         | Reason::StayTurnsOnBrood { .. }
         | Reason::CombsCarryOver { .. }

@@ -57,6 +57,8 @@ pub struct History {
     /// Since when the medicine inside is not known, and the entry: the colony arrived that way, or was made from or
     /// united with one that did.
     pub unknown_since: Option<(Day, EntryId)>,
+    /// Until which day courses in an archive may affect the answer, and the entry of that archive.
+    pub archived_through: Option<(Day, EntryId)>,
     /// The day it ended, and the entry.
     pub ended: Option<(Day, EntryId)>,
     /// Its courses, in order of the first dose.
@@ -198,6 +200,7 @@ impl<'h> Histories<'h> {
             colony: colony.clone(),
             begun: life.begun.map(|record| (record.on, record.id)),
             unknown_since: holding.unknown_since(colony).map(|record| (record.on, record.id)),
+            archived_through: holding.archived_through(),
             ended: life.ended.map(|record| (record.on, record.id)),
             courses,
             supers: supers(holding.colony_file(colony)),

@@ -205,10 +205,11 @@ impl Holding {
         if let Event::InArchive(_) = record.event {
             self.bare.insert(record.seq, record.id);
         }
-        if let Some(body) = record.body::<Archived>()
-            && moved == Moved::Out
-        {
-            self.move_out(&body.places);
+        if let Some(body) = record.body::<Archived>() {
+            if moved == Moved::Out {
+                self.move_out(&body.places);
+            }
+            self.note_archived(&record, &body.places);
         }
     }
 

@@ -7,9 +7,13 @@ use super::check::Checked;
 use super::refusal::Refusal;
 use super::untrue::Archives;
 use super::{Holding, Record};
+use crate::basics::calendar::Day;
 use crate::journal::entry::{Entry, EntryId};
 use crate::journal::event::{Archived, Event, Kind};
 use crate::journal::places::Places;
+
+/// The longest period that can be stated, in days: that long a course in an archive may bar supers after its last dose or removal.
+const LONGEST_PERIOD_DAYS: u16 = 400;
 
 /// Whether the bodies of the entries to move are still in the journal.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -26,6 +30,13 @@ impl Holding {
     #[must_use]
     pub fn first_without_body(&self) -> Option<(u64, EntryId)> {
         self.bare.first_key_value().map(|(seq, id)| (*seq, *id))
+    }
+
+    /// Until which day a course in an archive may affect an answer, and the entry of that archive. From the day of the step on none
+    /// does: a course that would is held back.
+    #[must_use]
+    pub fn archived_through(&self) -> Option<(Day, EntryId)> {
+        self.archived_through
     }
 
     /// The archive entries, in the order they were recorded.
@@ -59,6 +70,18 @@ impl Holding {
             let event = Event::InArchive(record.event.kind());
             self.bare.remove(&record.seq);
             self.records.put(Arc::new(Record { event, ..(*record).clone() }));
+        }
+    }
+
+    /// Notes until which day the courses that an archive step moved may affect an answer, unless they were read back.
+    pub(super) fn note_archived(&mut self, step: &Record, places: &Places) {
+        let of_course = |kind: &Event| matches!(kind, Event::InArchive(Kind::Administration | Kind::Removal));
+        let moved =
+            self.records.all().filter(|record| places.contains(record.seq) && of_course(&record.event));
+        let Some(last) = moved.map(|record| record.on).max() else { return };
+        let through = last.plus(LONGEST_PERIOD_DAYS).min(step.on.before());
+        if self.archived_through.is_none_or(|(known, _)| known < through) {
+            self.archived_through = Some((through, step.id));
         }
     }
 

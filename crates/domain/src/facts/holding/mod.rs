@@ -126,6 +126,8 @@ pub struct Holding {
     built_on: HashMap<EntryId, File>,
     /// Entries without a body that no archive entry accounts for yet, by position.
     bare: BTreeMap<u64, EntryId>,
+    /// See [`Holding::archived_through`].
+    archived_through: Option<(Day, EntryId)>,
     /// The text of all bodies that were taken in, in bytes.
     text_bytes: usize,
 }
@@ -151,6 +153,7 @@ impl Holding {
             balances: BTreeMap::new(),
             built_on: HashMap::new(),
             bare: BTreeMap::new(),
+            archived_through: None,
             text_bytes: 0,
         }
     }

@@ -52,8 +52,9 @@ pub(super) fn tasks(holding: &Holding, leaflets: &Leaflets, as_of: Day) -> Vec<T
 impl Subject<'_> {
     fn tasks(&self) -> Vec<Task> {
         let answer = self.history.supering(self.as_of);
-        let mut all: Vec<Task> =
-            answer.steps().iter().filter_map(|step| self.of_step(&answer, step)).collect();
+        let steps = answer.steps();
+        let mut all: Vec<Task> = steps.iter().filter_map(|step| self.of_step(&answer, step)).collect();
+        all.extend(self.supers_off_for_dose(&answer, &steps));
         all.extend(self.supers_free(&answer));
         all.extend(after::count_mites(self));
         all.extend(missing::of(self, &answer));
@@ -180,6 +181,26 @@ impl Subject<'_> {
         let task = self.task(DueKind::TakeSupersOff, entry, Days::on(day), Weight::Must, to_do);
         let grounds = std::iter::once(entry).chain(barring.iter().flat_map(|course| course.entries()));
         Some(Task { grounds: grounds.collect(), ..task })
+    }
+
+    /// Supers that may be on today, and must be off before the next dose is given.
+    fn supers_off_for_dose(&self, answer: &Answer<'_>, steps: &[Step<'_>]) -> Option<Task> {
+        let span = self.history.supers_on(self.as_of)?;
+        if steps.iter().any(|step| matches!(step, Step::TakeSupersOff { .. })) {
+            return None;
+        }
+        steps.iter().find_map(|step| {
+            let Step::GiveDose { course, number, from, by, .. } = *step else { return None };
+            let days = Days::perhaps(from, by);
+            let last = course.doses.last()?.on;
+            if !answer.must_be_off_for_next_dose(course) || self.missed_for_good(course, days, last) {
+                return None;
+            }
+            let to_do = ToDo::TakeSupersOffForDose { course: CourseName::of(course), number };
+            let task = self.task(DueKind::TakeSupersOff, span.entry, days, Weight::Must, to_do);
+            let grounds = std::iter::once(span.entry).chain(course.entries());
+            Some(Task { grounds: grounds.collect(), ..task })
+        })
     }
 
     fn take_out(&self, course: &Course, earliest: &EarliestOut, latest: Option<Day>) -> Task {

@@ -38,6 +38,13 @@ pub enum ToDo {
         /// The courses that bar them.
         barring: Vec<CourseName>,
     },
+    /// Take the honey supers off before the next dose: they may be on today, and not when it is given.
+    TakeSupersOffForDose {
+        /// The course.
+        course: CourseName,
+        /// Number of the dose, counted from 1.
+        number: u8,
+    },
     /// Find out where a course went when the colony was split or united.
     FindCarriers {
         /// The course.

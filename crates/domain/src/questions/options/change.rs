@@ -137,6 +137,7 @@ impl Change {
             | Because::BesideIsNotStated { .. }
             | Because::PerhapsIn { .. }
             | Because::CameWithUnknown { .. }
+            | Because::RecordsInArchive { .. }
             | Because::NothingIn
             | Because::NoFeeder { .. }
             | Because::FeederNotSeen

@@ -129,6 +129,8 @@ pub enum Because {
     PerhapsIn { medicine: MedicineGiven, placed: Day, entry: EntryId, stays: bool },
     /// The medicines that the colony arrived with, or got before, are not known.
     CameWithUnknown { since: Day, entry: EntryId },
+    /// Courses that may have been in by then are in an archive.
+    RecordsInArchive { through: Day, entry: EntryId },
     /// No other medicine is in.
     NothingIn,
     /// A feeder is on.
@@ -244,6 +246,7 @@ impl Because {
             | Because::AlreadyIn { entry, .. }
             | Because::PerhapsIn { entry, .. }
             | Because::CameWithUnknown { entry, .. }
+            | Because::RecordsInArchive { entry, .. }
             | Because::Moved { entry, .. }
             | Because::BesideIsNotStated { entry, .. }
             | Because::Feeder { entry, .. }

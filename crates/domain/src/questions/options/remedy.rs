@@ -146,6 +146,7 @@ impl Blank<'_> {
                 Ok(EntryToMake { entries: vec![*entry], ..made })
             }
             Because::Moved { on, .. } => Err(NoEntry::AskFrom { day: *on }),
+            Because::RecordsInArchive { through, .. } => Err(NoEntry::AskFrom { day: through.next() }),
             Because::ApiaryNotKnown => Err(NoEntry::AskOnceItsApiaryIsKnown),
             Because::ClassNotKnown { .. } => {
                 Ok(EntryToMake::new(Kind::MedicineDescribed, &["leaflet"], ToRecord::LeafletOfMedicine))

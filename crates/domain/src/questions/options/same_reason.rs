@@ -22,6 +22,7 @@ impl Because {
             | (B::InFlow { from: day, .. }, B::InFlow { from: theirs, .. })
             | (B::FlowStillToCome { from: day, .. }, B::FlowStillToCome { from: theirs, .. })
             | (B::CameWithUnknown { since: day, .. }, B::CameWithUnknown { since: theirs, .. })
+            | (B::RecordsInArchive { through: day, .. }, B::RecordsInArchive { through: theirs, .. })
             | (B::Feeder { seen: day, .. }, B::Feeder { seen: theirs, .. })
             | (B::NoFeeder { seen: day, .. }, B::NoFeeder { seen: theirs, .. })
             | (B::LastNotEnded { placed: day, .. }, B::LastNotEnded { placed: theirs, .. })

@@ -26,6 +26,8 @@ pub(super) fn colony<'h>(history: &'h History, on: Day, grounds: &mut Vec<Ground
         Some((_, entry)) => {
             if let Some(entry) = history.unknown_on(on) {
                 decide(Outcome::Unknown, Reason::CameWithUnknown { entry });
+            } else if let Some((through, entry)) = history.archived_on(on) {
+                decide(Outcome::Unknown, Reason::RecordsInArchive { through, entry });
             } else if history.courses_on(on).next().is_none() {
                 decide(Outcome::Met, Reason::NothingGiven { entry });
             }

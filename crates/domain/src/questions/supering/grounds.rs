@@ -50,6 +50,7 @@ impl Ground<'_> {
             Reason::NotYetBegun { entry, .. }
             | Reason::Ended { entry, .. }
             | Reason::CameWithUnknown { entry }
+            | Reason::RecordsInArchive { entry, .. }
             | Reason::NothingGiven { entry }
             | Reason::WhereaboutsNotSaid { entry, .. }
             | Reason::BarredEitherWay { doubt: Doubt::NotSaid { entry, .. }, .. }
@@ -121,6 +122,13 @@ pub enum Reason<'h> {
     /// The colony was entered with unknown medicines inside.
     CameWithUnknown {
         /// The entry that left it open.
+        entry: EntryId,
+    },
+    /// Courses that may affect the day are in an archive.
+    RecordsInArchive {
+        /// The last day on which they may.
+        through: Day,
+        /// The archive entry.
         entry: EntryId,
     },
     /// No course is on record.

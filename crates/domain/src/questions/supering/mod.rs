@@ -112,11 +112,20 @@ impl History {
         self.unknown_since.filter(|(since, _)| *since <= on).map(|(_, entry)| entry)
     }
 
+    /// The last day on which courses in an archive may affect the answer, if it is this day or a later one, and the archive entry.
+    fn archived_on(&self, on: Day) -> Option<(Day, EntryId)> {
+        self.archived_through.filter(|(through, _)| on <= *through)
+    }
+
     /// The verdict on the colony itself, apart from its courses.
     fn colony_verdict(&self, on: Day) -> Verdict {
         match (self.begun, self.ended) {
             (_, Some((ended, _))) if ended <= on => Verdict::No,
-            (Some((begun, _)), _) if begun <= on && self.unknown_on(on).is_none() => Verdict::Yes,
+            (Some((begun, _)), _)
+                if begun <= on && self.unknown_on(on).is_none() && self.archived_on(on).is_none() =>
+            {
+                Verdict::Yes
+            }
             _ => Verdict::Unknown,
         }
     }

@@ -193,8 +193,9 @@ impl AllLines {
 
 /// The days on which the answer for the colony itself may change.
 fn changes_of_colony(history: &History) -> Vec<Day> {
-    let known = [history.begun, history.unknown_since, history.ended];
-    std::iter::once(Day::FIRST).chain(known.into_iter().flatten().map(|(on, _)| on)).collect()
+    let known = [history.begun, history.unknown_since, history.ended].into_iter().flatten().map(|(on, _)| on);
+    let archived = history.archived_through.map(|(through, _)| through.next());
+    std::iter::once(Day::FIRST).chain(known).chain(archived).collect()
 }
 
 /// Adds the days on which the answer of a line of a course may change.

@@ -264,6 +264,7 @@ pub(crate) fn of(holding: &Holding, leaflets: &Leaflets, ground: &Ground<'_>) ->
         (
             Reason::BarredEitherWay { doubt: Doubt::UsedUp, .. }
             | Reason::Ended { .. }
+            | Reason::RecordsInArchive { .. }
             | Reason::NothingGiven { .. }
             | Reason::StillIn { .. }
             | Reason::InWithSupersAllowed { .. }

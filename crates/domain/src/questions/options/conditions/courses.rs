@@ -96,7 +96,7 @@ fn is_in(colony: &Colony<'_>, day: Day, which: impl Fn(&Course) -> bool) -> Find
     if let Some(because) = surely {
         return Finding::broken(because);
     }
-    match perhaps.or_else(|| came_with_unknown(colony, day)) {
+    match perhaps.or_else(|| past_not_known(colony, day)) {
         Some(because) => Finding::unknown(because),
         None => Finding::met_anyway(Because::NothingIn),
     }
@@ -104,15 +104,17 @@ fn is_in(colony: &Colony<'_>, day: Day, which: impl Fn(&Course) -> bool) -> Find
 
 /// If the past of the colony is not fully known, only a broken finding about it stands.
 fn known_past(colony: &Colony<'_>, day: Day, found: Finding) -> Finding {
-    match came_with_unknown(colony, day) {
+    match past_not_known(colony, day) {
         Some(because) if found.state == State::Met => Finding::unknown(because),
         _ => found,
     }
 }
 
-fn came_with_unknown(colony: &Colony<'_>, day: Day) -> Option<Because> {
-    let (since, entry) = colony.history.unknown_since.filter(|(since, _)| *since <= day)?;
-    Some(Because::CameWithUnknown { since, entry })
+fn past_not_known(colony: &Colony<'_>, day: Day) -> Option<Because> {
+    let came = colony.history.unknown_since.filter(|(since, _)| *since <= day);
+    let came = came.map(|(since, entry)| Because::CameWithUnknown { since, entry });
+    let archived = || colony.history.archived_through.filter(|(through, _)| day <= *through);
+    came.or_else(|| archived().map(|(through, entry)| Because::RecordsInArchive { through, entry }))
 }
 
 fn feeding(colony: &Colony<'_>, day: Day) -> Finding {
@@ -263,7 +265,7 @@ fn class(colony: &Colony<'_>, courses: &[(&Course, Option<EcoString>)], day: Day
             None => not_known = not_known.or(Some(Because::ClassNotKnown { medicine, placed })),
         }
     }
-    match not_known.or_else(|| came_with_unknown(colony, day)) {
+    match not_known.or_else(|| past_not_known(colony, day)) {
         Some(because) => Finding::unknown(because),
         None => Finding::met_anyway(Because::ClassDiffers { class: class.into() }),
     }
