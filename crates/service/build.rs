@@ -3,8 +3,22 @@
 
 use std::collections::hash_map::DefaultHasher;
 use std::hash::{Hash, Hasher};
+use std::io::Write;
 use std::path::PathBuf;
 use std::{env, fs, io};
+
+use flate2::Compression;
+use flate2::write::GzEncoder;
+
+/// Nothing stays nothing.
+fn packed(bytes: &[u8]) -> io::Result<Vec<u8>> {
+    if bytes.is_empty() {
+        return Ok(Vec::new());
+    }
+    let mut packing = GzEncoder::new(Vec::new(), Compression::best());
+    packing.write_all(bytes)?;
+    packing.finish()
+}
 
 fn main() -> io::Result<()> {
     // The folder, since a file that is not there would be looked for at each build.
@@ -22,6 +36,6 @@ fn main() -> io::Result<()> {
         }
     }
     let out = PathBuf::from(env::var_os("OUT_DIR").unwrap_or_default());
-    fs::write(out.join("engine.wasm"), engine)?;
+    fs::write(out.join("engine.wasm.gz"), packed(&engine)?)?;
     fs::write(out.join("page-version"), format!("{:016x}", hasher.finish()))
 }

@@ -1,5 +1,8 @@
 //! `/docs`
 
+use axum::body::Body;
+use axum::http::Request;
+
 use crate::bench::Bench;
 
 #[tokio::test]
@@ -42,4 +45,27 @@ async fn a_file_that_the_page_does_not_have_is_a_problem() {
         let (parameter, _, help) = bench.get(path).await.fault(404, "unknown-path", path);
         assert_eq!((parameter.as_str(), help.as_str()), ("file", "the page is at /docs"));
     }
+}
+
+/// The program carries these files compressed.
+#[tokio::test]
+async fn a_client_that_does_not_take_gzip_is_sent_plain_bytes() {
+    let bench = Bench::new().await;
+    let file = "/docs/swagger-ui.css";
+    let ask = async |takes: &str| {
+        let request = Request::get(file).header("accept-encoding", takes);
+        bench.send(request.body(Body::empty()).unwrap()).await
+    };
+    let plain = bench.get(file).await;
+    assert_eq!(plain.header("content-encoding"), None);
+    assert!(plain.text().contains(".swagger-ui"));
+    for takes in ["identity", "gzip;q=0", "br"] {
+        let answer = ask(takes).await;
+        assert_eq!((answer.header("content-encoding"), &answer.body), (None, &plain.body), "{takes}");
+    }
+    let packed = ask("gzip").await;
+    assert_eq!(packed.header("content-encoding"), Some("gzip"));
+    assert!(packed.body.len() * 3 < plain.body.len() && packed.body.starts_with(&[0x1f, 0x8b]));
+    let vary = packed.header("vary").unwrap_or_default();
+    assert!(vary.contains("accept-encoding"), "{vary}");
 }

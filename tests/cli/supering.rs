@@ -219,3 +219,32 @@ fn standard_output_that_is_full_is_a_failure_that_says_so() {
     let message = "cannot write to standard output: there is no space left on the disk";
     crate::bench::ran(output).failed_with(message, "check where it is sent");
 }
+
+/// As names are written when something is recorded.
+#[test]
+fn a_range_or_a_list_asks_about_each_of_its_colonies_once() {
+    let bench = Bench::with_demo();
+    let asked = |names: &[&str]| {
+        let ask = [&["supering"], names, &["--on", DEMO_DAY, "--json"]].concat();
+        let reports = bench.run(&ask).json();
+        let names = reports.as_array().unwrap().iter().map(|report| report["colony"].as_str().unwrap());
+        names.map(str::to_owned).collect::<Vec<_>>()
+    };
+    assert_eq!(asked(&["O1-O3"]), ["O1", "O2", "O3"]);
+    assert_eq!(asked(&["O1-3", "O2", "O5"]), ["O1", "O2", "O3", "O5"]);
+    assert_eq!(asked(&["O2,O4"]), ["O2", "O4"]);
+    for wrong in ["O1-O99", "O3-O1", "O1,P77"] {
+        bench.run(&["supering", wrong, "--on", DEMO_DAY]).failed().says(&[wrong]);
+    }
+}
+
+#[test]
+fn a_day_is_asked_about_by_a_word_that_leaves_no_doubt() {
+    let bench = Bench::with_demo();
+    for day in ["today", "yesterday", "Tomorrow"] {
+        bench.run(&["supering", "--on", day]).done();
+    }
+    let friday = bench.run(&["supering", "--on", "friday"]);
+    assert_eq!(friday.code, Some(2), "{}", friday.err);
+    friday.says(&["`friday`"]);
+}

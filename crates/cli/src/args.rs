@@ -21,6 +21,7 @@ use combclear_wording::unreadable::misread;
 use combclear_wording::{Label, Words};
 
 use crate::address::Address;
+use crate::clock;
 use crate::commands::record::{Begin, Record};
 use crate::failure::Said;
 
@@ -142,7 +143,7 @@ pub(crate) enum Command {
 #[derive(Debug, Args)]
 pub(crate) struct Today {
     /// The day, like 2026-04-11; today if left out
-    #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
+    #[arg(long, value_name = "DATE", value_parser = asked_day)]
     pub(crate) on: Option<Day>,
     /// Print JSON, for programs
     #[arg(long)]
@@ -151,14 +152,14 @@ pub(crate) struct Today {
 
 #[derive(Debug, Args)]
 pub(crate) struct Supering {
-    /// The colonies
+    /// The colonies; R1-R15 is a range
     #[arg(value_name = "COLONY", value_parser = value::<ColonyName>)]
     pub(crate) colonies: Vec<ColonyName>,
     /// Only colonies at this apiary
     #[arg(long, value_name = "NAME", conflicts_with = "colonies", value_parser = value::<ApiaryName>)]
     pub(crate) apiary: Option<ApiaryName>,
     /// The day, like 2026-04-11; today if left out
-    #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
+    #[arg(long, value_name = "DATE", value_parser = asked_day)]
     pub(crate) on: Option<Day>,
     /// Draw the season of one colony, or of an apiary, into this new file (SVG); `-` for standard output
     #[arg(long, value_name = "FILE")]
@@ -183,13 +184,13 @@ pub(crate) struct Options {
     #[arg(long, value_name = "NAME", value_parser = value::<ApiaryName>)]
     pub(crate) apiary: Option<ApiaryName>,
     /// The first start day; today if left out
-    #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
+    #[arg(long, value_name = "DATE", value_parser = asked_day)]
     pub(crate) from: Option<Day>,
     /// The last start day; 59 days after the first if left out
-    #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
+    #[arg(long, value_name = "DATE", value_parser = asked_day)]
     pub(crate) to: Option<Day>,
     /// Ignore events after this day; the first start day if left out
-    #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
+    #[arg(long, value_name = "DATE", value_parser = asked_day)]
     pub(crate) as_of: Option<Day>,
     /// Show every condition of one leaflet, with its sources
     #[arg(long, value_name = "ID", conflicts_with = "apiary")]
@@ -204,7 +205,7 @@ pub(crate) struct Options {
     #[arg(long, value_name = "WORD", value_parser = word(Ground::from_word, Ground::ALL))]
     pub(crate) ground: Option<Ground>,
     /// The last day on which these what-if values apply
-    #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
+    #[arg(long, value_name = "DATE", value_parser = asked_day)]
     pub(crate) site_until: Option<Day>,
     /// Show every reason and detail
     #[arg(long, conflicts_with = "json")]
@@ -217,6 +218,19 @@ pub(crate) struct Options {
 /// Reads a value that is written as text.
 pub(crate) fn value<T: FromStr<Err: Into<Misread>>>(text: &str) -> Result<T, String> {
     text.parse().map_err(|fault: T::Err| misread(Words::english(), &fault.into()))
+}
+
+/// Reads a day that is asked about: a date, or a word for one that leaves no doubt. A weekday could be the last or the next.
+fn asked_day(text: &str) -> Result<Day, String> {
+    let (words, written) = (Words::english(), text.trim().to_lowercase());
+    let today = clock::today();
+    let named = [
+        (Label::RecordDayToday, today),
+        (Label::RecordDayYesterday, today.before()),
+        (Label::AskedDayTomorrow, today.next()),
+    ];
+    let meant = named.into_iter().find(|(label, _)| words.label(*label) == written);
+    meant.map_or_else(|| value(text), |(_, day)| Ok(day))
 }
 
 /// Reads one word of a list of the trade.
@@ -269,13 +283,13 @@ pub(crate) struct Register {
 #[derive(Debug, Args)]
 pub(crate) struct RegisterTime {
     /// The first day; if left out, 1 January of the year of the last day
-    #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
+    #[arg(long, value_name = "DATE", value_parser = asked_day)]
     pub(crate) from: Option<Day>,
     /// The last day; today if left out
-    #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
+    #[arg(long, value_name = "DATE", value_parser = asked_day)]
     pub(crate) to: Option<Day>,
     /// Ignore events after this day; today if left out
-    #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
+    #[arg(long, value_name = "DATE", value_parser = asked_day)]
     pub(crate) as_of: Option<Day>,
 }
 
@@ -317,10 +331,10 @@ pub(crate) struct Pack {
 #[derive(Debug, Args)]
 pub(crate) struct Due {
     /// The first day; events after it are ignored; today if left out
-    #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
+    #[arg(long, value_name = "DATE", value_parser = asked_day)]
     pub(crate) from: Option<Day>,
     /// The last day; 59 days after the first if left out
-    #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
+    #[arg(long, value_name = "DATE", value_parser = asked_day)]
     pub(crate) to: Option<Day>,
     /// Only this apiary
     #[arg(long, value_name = "NAME", value_parser = value::<ApiaryName>)]
@@ -339,7 +353,7 @@ pub(crate) struct Due {
 #[derive(Debug, Args)]
 pub(crate) struct Stock {
     /// The day, like 2026-04-11; today if left out
-    #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
+    #[arg(long, value_name = "DATE", value_parser = asked_day)]
     pub(crate) on: Option<Day>,
     #[command(flatten)]
     pub(crate) read_back: ReadBack,
@@ -363,7 +377,7 @@ pub(crate) struct Attach {
     #[arg(long, value_name = "NUMBER", value_parser = value::<PrescriptionName>)]
     pub(crate) prescription: Option<PrescriptionName>,
     /// The day on which it is attached; today if left out
-    #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
+    #[arg(long, value_name = "DATE", value_parser = asked_day)]
     pub(crate) on: Option<Day>,
     /// Who attaches it
     #[arg(long, value_name = "NAME", value_parser = value::<Person>)]
@@ -457,7 +471,7 @@ pub(crate) struct Doctor {
 #[derive(Debug, Args)]
 pub(crate) struct Retention {
     /// The day on which records would be archived, like 2033-03-02; today if left out
-    #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
+    #[arg(long, value_name = "DATE", value_parser = asked_day)]
     pub(crate) on: Option<Day>,
     /// Show every reason and detail
     #[arg(long, conflicts_with = "json")]
@@ -494,7 +508,7 @@ pub(crate) struct Law {
     #[arg(value_parser = value::<Jurisdiction>)]
     pub(crate) jurisdiction: Option<Jurisdiction>,
     /// The day of the event, like 2026-04-11; today if left out
-    #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
+    #[arg(long, value_name = "DATE", value_parser = asked_day)]
     pub(crate) on: Option<Day>,
     /// Print JSON, for programs
     #[arg(long)]

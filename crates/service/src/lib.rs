@@ -80,6 +80,7 @@ mod medicines;
 mod metrics;
 mod options;
 mod origin;
+mod packed;
 mod page;
 mod pages;
 mod problem;

@@ -1,11 +1,12 @@
 //! The page at the hive: files that the program carries, and its words. It asks the service over the public interface only.
 
+use std::borrow::Cow;
 use std::collections::BTreeMap;
 
 use axum::Json;
 use axum::extract::State;
 use axum::http::header::{CONTENT_SECURITY_POLICY, CONTENT_TYPE, REFERRER_POLICY, X_CONTENT_TYPE_OPTIONS};
-use axum::http::{HeaderName, HeaderValue};
+use axum::http::{HeaderMap, HeaderName, HeaderValue};
 use axum::response::{IntoResponse, Response};
 use combclear_domain::basics::spelling::nearest;
 use combclear_domain::journal::Hash;
@@ -15,6 +16,7 @@ use serde::Serialize;
 use crate::app::App;
 use crate::extract::{FilePath, Nothing, Path, Query};
 use crate::language::words;
+use crate::packed::unpacked_for;
 use crate::problem::{Problem, ProblemKind, label};
 
 const HTML: &str = "text/html; charset=utf-8";
@@ -49,8 +51,8 @@ const FILES: [(&str, &str, &str); 20] = [
     ("mark.svg", "image/svg+xml", include_str!("../page/mark.svg")),
 ];
 
-/// What answers on a phone without signal, as WebAssembly. Empty if this program was built without it.
-static ENGINE: &[u8] = include_bytes!(concat!(env!("OUT_DIR"), "/engine.wasm"));
+/// What answers on a phone without signal, as WebAssembly, compressed. Empty if this program was built without it.
+static ENGINE: &[u8] = include_bytes!(concat!(env!("OUT_DIR"), "/engine.wasm.gz"));
 
 const ENGINE_FILE: &str = "engine.wasm";
 
@@ -92,6 +94,7 @@ pub(crate) async fn get_file(
     State(app): State<App>,
     Path(path): Path<FilePath>,
     Query(Nothing {}): Query<Nothing>,
+    asked: HeaderMap,
 ) -> Result<Response, Problem> {
     let version = Version { version: VERSION, engine: !ENGINE.is_empty() };
     match path.file.as_str() {
@@ -110,7 +113,8 @@ pub(crate) async fn get_file(
                 .into_response())
         }
         ENGINE_FILE if !ENGINE.is_empty() => {
-            Ok((headers(), [(CONTENT_TYPE, HeaderValue::from_static(WASM))], ENGINE).into_response())
+            let engine = unpacked_for(&asked, Cow::Borrowed(ENGINE)).await?;
+            Ok((headers(), [(CONTENT_TYPE, HeaderValue::from_static(WASM))], engine).into_response())
         }
         name => file(name),
     }

@@ -4,8 +4,8 @@ use std::sync::{Arc, LazyLock};
 
 use axum::Json;
 use axum::extract::State;
-use axum::http::header::{CONTENT_ENCODING, CONTENT_TYPE};
-use axum::http::{HeaderValue, StatusCode};
+use axum::http::header::CONTENT_TYPE;
+use axum::http::{HeaderMap, HeaderValue};
 use axum::response::{Html, IntoResponse, Redirect, Response};
 use combclear_domain::basics::spelling::nearest;
 use combclear_wording::{Label, http};
@@ -17,6 +17,7 @@ use crate::document;
 use crate::extract::{FilePath, Nothing, Path, Query, SlugPath};
 use crate::freshness::not_kept;
 use crate::language::words;
+use crate::packed::unpacked_for;
 use crate::problem::{Problem, ProblemKind, label};
 
 /// Whether the service answers.
@@ -69,6 +70,7 @@ const PAGE: &str = include_str!("docs.html");
 pub(crate) async fn get_docs(
     Path(path): Path<FilePath>,
     Query(Nothing {}): Query<Nothing>,
+    asked: HeaderMap,
 ) -> Result<Response, Problem> {
     if path.file == "index.html" {
         return Ok(Html(PAGE).into_response());
@@ -82,8 +84,12 @@ pub(crate) async fn get_docs(
         return Err(problem.at_parameter("file", label(Label::HttpNoFileHelp)));
     };
     let content_type = HeaderValue::from_str(&file.content_type).map_err(|_| Problem::internal())?;
-    let compressed = file.gzpipped.then(|| [(CONTENT_ENCODING, HeaderValue::from_static("gzip"))]);
-    Ok((StatusCode::OK, [(CONTENT_TYPE, content_type)], compressed, file.bytes.into_owned()).into_response())
+    let sent = if file.gzpipped {
+        unpacked_for(&asked, file.bytes).await?
+    } else {
+        file.bytes.into_owned().into_response()
+    };
+    Ok(([(CONTENT_TYPE, content_type)], sent).into_response())
 }
 
 /// Read what to do about a problem

@@ -6,11 +6,14 @@
 pub(crate) const TIP: &str = "
 select seq, hash from entries where holding = $1 order by seq desc limit 1";
 
-/// Arguments: sixteen columns. Adds nothing if the holding already has the id.
+/// Before rows of sixteen columns.
 pub(crate) const INSERT: &str = "
 insert into entries (holding, seq, id, happened_on, happened_at, recorded_at, recorded_by, kind, body, corrects, reason,
     copied_from, written_on, key, prev, hash)
-values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13, $14, $15, $16)
+";
+
+/// After those rows: one whose id the holding already has is not added.
+pub(crate) const UNLESS_THERE: &str = "
 on conflict (holding, id) do nothing";
 
 /// Arguments: holding, first place, limit.

@@ -1,6 +1,6 @@
 //! The journal in an SQL database, written once for all of them.
 
-use std::collections::HashMap;
+use std::collections::{HashMap, HashSet};
 use std::future::Future;
 use std::path::Path;
 use std::sync::{Arc, OnceLock};
@@ -397,15 +397,24 @@ impl<B: Backend> Writing for SqlWriting<B> {
         for entry in entries {
             entry.follows(holding, tip).map_err(AppendError::NotSealed)?;
             says_what_it_means(entry).map_err(AppendError::NotSealed)?;
-            // No journal reaches a place beyond i64; the database refuses it.
-            let seq = i64::try_from(entry.seq).unwrap_or(i64::MAX);
             if let Some(archived_by) = vouched.get(&entry.seq) {
+                let seq = i64::try_from(entry.seq).unwrap_or(i64::MAX);
                 backend.ask(write.note_moved(holding.as_str(), seq, archived_by.0)).await?;
             }
-            if backend.ask(write.insert(holding.as_str(), seq, entry)).await? == 0 {
-                return Err(AppendError::DuplicateId { id: entry.draft.id });
-            }
             tip = Some(entry.tip());
+        }
+        for rows in in_few_statements(entries) {
+            let added = backend.ask(write.insert(holding.as_str(), rows)).await;
+            if added == Ok(u64::try_from(rows.len()).unwrap_or(u64::MAX)) {
+                continue;
+            }
+            // Of several rows the database does not say which it did not take.
+            let taken = first_taken(&**backend, holding, entries).await.ok().flatten();
+            return Err(match (taken, added) {
+                (Some(id), _) => AppendError::DuplicateId { id },
+                (None, Err(why)) => why.into(),
+                (None, Ok(_)) => AppendError::TipMoved { now: after },
+            });
         }
         for content in contents {
             backend.ask(write.keep(holding.as_str(), content)).await?;
@@ -433,8 +442,7 @@ impl<B: Backend> Writing for SqlWriting<B> {
         if u64::try_from(contents.len()) != Ok(body.contents) {
             return Err(misfit(entry.seq, Misfit::ContentsDiffer));
         }
-        let seq = i64::try_from(entry.seq).unwrap_or(i64::MAX);
-        if backend.ask(write.insert(holding.as_str(), seq, entry)).await? == 0 {
+        if backend.ask(write.insert(holding.as_str(), std::slice::from_ref(entry))).await? == 0 {
             return Err(AppendError::DuplicateId { id: entry.draft.id });
         }
         let mut archives = Archives::default();
@@ -474,6 +482,32 @@ async fn tip_on<B: Backend>(
     let seq = u64::try_from(seq).unwrap_or(0);
     let hash = row::hash("hash", &hash).map_err(|what| unreadable(holding, seq, what))?;
     Ok(Some((seq, hash)))
+}
+
+/// Rows for one statement each: 64, 16, 4 or 1, so that few statements have to be prepared.
+fn in_few_statements(mut entries: &[Entry]) -> impl Iterator<Item = &[Entry]> {
+    std::iter::from_fn(move || {
+        let count = [64, 16, 4, 1].into_iter().find(|count| *count <= entries.len())?;
+        let (now, later) = entries.split_at_checked(count)?;
+        entries = later;
+        Some(now)
+    })
+}
+
+/// The id of the first of these that is taken: in the journal, or by one before it among them.
+async fn first_taken<B: Backend>(
+    backend: &B,
+    holding: &HoldingName,
+    entries: &[Entry],
+) -> Result<Option<EntryId>, StoreError> {
+    let mut reader = backend.readers().acquire().await.map_err(|error| backend.explain(error))?;
+    let mut among = HashSet::new();
+    for id in entries.iter().map(|entry| entry.draft.id) {
+        if !among.insert(id) || backend.ask(reader.by_id(holding.as_str(), id.0)).await?.is_some() {
+            return Ok(Some(id));
+        }
+    }
+    Ok(None)
 }
 
 /// The entries without bodies, each with the id of the entry that names its archive. Both must be imported together.

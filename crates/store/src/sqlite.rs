@@ -90,7 +90,8 @@ impl SqliteFile {
 /// pool from looking after its idle connections now and then. It counts them after it puts one back, so it may take the count
 /// for below zero while another takes one out, and then it looks at a number of connections that it never gets through.
 fn pool() -> SqlitePoolOptions {
-    SqlitePoolOptions::new().max_lifetime(None).idle_timeout(None)
+    // Nor can a file fall silent, which would be found out before each use.
+    SqlitePoolOptions::new().max_lifetime(None).idle_timeout(None).test_before_acquire(false)
 }
 
 impl Backend for SqliteFile {

@@ -6,6 +6,7 @@ use combclear_domain::basics::calendar::Instant;
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::key::{Key, KeyId};
 use combclear_domain::journal::{Content, Entry, Hash, Kept, Kind};
+use sqlx::{Connection, QueryBuilder};
 use uuid::Uuid;
 
 use crate::key_row::KeyRow;
@@ -17,13 +18,8 @@ pub(crate) trait Statements: Send {
     /// The last place and hash.
     fn tip(&mut self, holding: &str) -> impl Future<Output = sqlx::Result<Option<(i64, Vec<u8>)>>> + Send;
 
-    /// Adds a row. Returns the number added: 0 if the id exists.
-    fn insert(
-        &mut self,
-        holding: &str,
-        seq: i64,
-        entry: &Entry,
-    ) -> impl Future<Output = sqlx::Result<u64>> + Send;
+    /// Adds rows in one statement. Returns the number added: fewer if an id exists.
+    fn insert(&mut self, holding: &str, entries: &[Entry]) -> impl Future<Output = sqlx::Result<u64>> + Send;
 
     /// Rows from a place onwards.
     fn page(
@@ -109,29 +105,32 @@ macro_rules! statements_on {
                 sqlx::query_as(sql::TIP).bind(holding).fetch_optional(self).await
             }
 
-            async fn insert(&mut self, holding: &str, seq: i64, entry: &Entry) -> sqlx::Result<u64> {
-                let draft = &entry.draft;
-                let (correction, copied) = (draft.correction.as_ref(), draft.copied_from.as_ref());
-                let added = sqlx::query(sql::INSERT)
-                    .bind(holding)
-                    .bind(seq)
-                    .bind(draft.id.0)
-                    .bind(draft.on.to_string())
-                    .bind(draft.at.map(|at| at.to_string()))
-                    .bind(entry.recorded_at.to_string())
-                    .bind(draft.recorded_by.as_str())
-                    .bind(draft.kind().as_str())
-                    .bind(draft.body.as_ref())
-                    .bind(correction.map(|correction| correction.of.0))
-                    .bind(correction.map(|correction| correction.reason.as_str()))
-                    .bind(copied.map(|copied| copied.what.as_str()))
-                    .bind(copied.map(|copied| copied.written_on.to_string()))
-                    .bind(entry.key.as_ref().map(KeyId::as_str))
-                    .bind(entry.prev.0.as_slice())
-                    .bind(entry.hash.0.as_slice())
-                    .execute(self)
-                    .await?;
-                Ok(added.rows_affected())
+            async fn insert(&mut self, holding: &str, entries: &[Entry]) -> sqlx::Result<u64> {
+                let mut rows: QueryBuilder<<$connection as Connection>::Database> =
+                    QueryBuilder::new(sql::INSERT);
+                rows.push_values(entries, |mut row, entry| {
+                    let draft = &entry.draft;
+                    let (correction, copied) = (draft.correction.as_ref(), draft.copied_from.as_ref());
+                    row.push_bind(holding)
+                        // No journal reaches a place beyond i64; the database refuses it.
+                        .push_bind(i64::try_from(entry.seq).unwrap_or(i64::MAX))
+                        .push_bind(draft.id.0)
+                        .push_bind(draft.on.to_string())
+                        .push_bind(draft.at.map(|at| at.to_string()))
+                        .push_bind(entry.recorded_at.to_string())
+                        .push_bind(draft.recorded_by.as_str())
+                        .push_bind(draft.kind().as_str())
+                        .push_bind(draft.body.as_ref())
+                        .push_bind(correction.map(|correction| correction.of.0))
+                        .push_bind(correction.map(|correction| correction.reason.as_str()))
+                        .push_bind(copied.map(|copied| copied.what.as_str()))
+                        .push_bind(copied.map(|copied| copied.written_on.to_string()))
+                        .push_bind(entry.key.as_ref().map(KeyId::as_str))
+                        .push_bind(entry.prev.0.as_slice())
+                        .push_bind(entry.hash.0.as_slice());
+                });
+                rows.push(sql::UNLESS_THERE);
+                Ok(rows.build().execute(self).await?.rows_affected())
             }
 
             async fn page(&mut self, holding: &str, from: i64, limit: i64) -> sqlx::Result<Vec<Row>> {

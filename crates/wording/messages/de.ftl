@@ -4035,6 +4035,7 @@ label-record-terminal-closed = es wurde nichts eingetragen: das Terminal wurde g
 label-record-terminal-closed-help = neu beginnen oder jedes Feld als Option angeben
 label-record-no-reason = eine Berichtigung braucht ihren Grund
 label-record-no-reason-help = --reason hinzufügen, etwa --reason "falschen Tag getippt"
+label-asked-day-tomorrow = morgen
 label-record-day-today = heute
 label-record-day-yesterday = gestern
 label-record-day-help = heute, gestern, einen Wochentag wie `monday` oder ein Datum wie 2026-08-24 schreiben

@@ -3895,6 +3895,7 @@ label-record-terminal-closed = nothing was recorded: the terminal was closed bef
 label-record-terminal-closed-help = start again, or give every field as an option
 label-record-no-reason = a correction needs its reason
 label-record-no-reason-help = add --reason, such as --reason "typed the wrong day"
+label-asked-day-tomorrow = tomorrow
 label-record-day-today = today
 label-record-day-yesterday = yesterday
 label-record-day-help = write today, yesterday, a weekday such as monday, or a date such as 2026-08-24

@@ -11,6 +11,7 @@ use combclear_domain::basics::verdict::Verdict;
 use combclear_domain::basics::words::{ApiaryName, ColonyName};
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::questions::timeline::Timeline;
+use combclear_domain::recording::colonies_asked;
 use combclear_domain::rules::leaflet::Leaflets;
 use combclear_pictures as picture;
 use combclear_wording::supering::{SuperingReport, in_order};
@@ -74,7 +75,7 @@ fn reports(
     let colonies: Vec<ColonyName> = match &ask.apiary {
         Some(apiary) => at_apiary(holding, apiary, on)?,
         None if ask.colonies.is_empty() => alive(holding, on),
-        None => known(holding, &ask.colonies)?,
+        None => known(holding, &in_ranges(holding, &ask.colonies, on))?,
     };
     Ok(SuperingReport::board(words, holding, leaflets, &colonies, on))
 }
@@ -125,6 +126,20 @@ pub(super) fn no_apiary(holding: &Holding, apiary: &ApiaryName) -> Failure {
         |near| failures::did_you_mean(words, near),
     );
     Failure::new(failures::no_apiary(words, apiary), help)
+}
+
+/// The colonies asked about, with those of a range such as `R1-R15` one by one. What is no such range stays as it is.
+fn in_ranges(holding: &Holding, wanted: &[ColonyName], on: Day) -> Vec<ColonyName> {
+    let all = wanted
+        .iter()
+        .flat_map(|name| colonies_asked(holding, name.as_str(), on).unwrap_or_else(|| vec![name.clone()]));
+    let mut colonies: Vec<ColonyName> = Vec::new();
+    for colony in all {
+        if !colonies.contains(&colony) {
+            colonies.push(colony);
+        }
+    }
+    colonies
 }
 
 pub(super) fn known(holding: &Holding, wanted: &[ColonyName]) -> Result<Vec<ColonyName>, Failure> {

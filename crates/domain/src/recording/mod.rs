@@ -29,6 +29,7 @@ use crate::rules::leaflet::Leaflets;
 pub use corrected::{Changes, corrected};
 pub use from_record::{person_named_last, strips_not_said, what_is_inside};
 pub use leaflet::{LeafletQuestions, SaysNothing};
+pub use names::colonies_asked;
 pub use wrong::{InsideCourse, LeftOut, Wrong, WrongWith};
 
 /// A form as somebody filled it in.

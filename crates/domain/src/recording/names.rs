@@ -44,6 +44,16 @@ pub(super) fn colonies(holding: &Holding, text: &str, on: Day, new: bool) -> Res
     Ok(read)
 }
 
+/// The colonies that a range such as `R1-R15`, or several names with commas between, stand for in a question about a day. `None` if
+/// a name among them, or an end of a range, is not on record.
+#[must_use]
+pub fn colonies_asked(holding: &Holding, text: &str, on: Day) -> Option<Vec<ColonyName>> {
+    let read = colonies(holding, text, on, false).ok()?;
+    let names =
+        read.names.iter().map(|name| ColonyName::new(name).ok().filter(|_| is_on_record(holding, name)));
+    names.collect()
+}
+
 /// The colonies that are chosen otherwise than by name, on a day.
 pub(super) fn chosen(holding: &Holding, leaflets: &Leaflets, chosen: &Chosen, on: Day) -> Vec<ColonyName> {
     let alive = |colony: &&ColonyName| holding.life(colony).lasts(on);

@@ -63,6 +63,26 @@ async fn an_id_twice_in_one_batch_is_refused() {
     assert_eq!(journal.tip(&holding).await.unwrap(), None);
 }
 
+/// Rows go to the database 64, 16, 4 and 1 at a time.
+#[tokio::test]
+async fn a_batch_of_any_length_is_kept_and_an_id_that_is_taken_is_named_wherever_it_stands() {
+    for count in [1_u64, 3, 4, 5, 16, 17, 63, 64, 65, 85, 150] {
+        let (_bench, journal, holding, entries) = Bench::with_entries(2).await;
+        let after = Some(entries[1].tip());
+        for place in [0, 1, count / 2, count - 1].into_iter().filter(|place| *place < count) {
+            let taken = (0..count).map(|number| draft(if number == place { 2 } else { 10 + number }));
+            let batch = chain(&holding, after, taken);
+            let error = journal.append(&holding, after, &batch, &[]).await.unwrap_err();
+            let named = matches!(error, AppendError::DuplicateId { id: taken } if taken == id(2));
+            assert!(named, "{place} of {count}: {error}");
+        }
+        let batch = chain(&holding, after, (0..count).map(|number| draft(10 + number)));
+        journal.append(&holding, after, &batch, &[]).await.unwrap();
+        let kept = journal.page(&holding, 0, 1_000).await.unwrap();
+        assert_eq!((&kept[..2], &kept[2..]), (&entries[..], &batch[..]), "{count}");
+    }
+}
+
 #[tokio::test]
 async fn one_id_may_stand_in_the_journals_of_two_holdings() {
     let (_bench, journal, _, _) = Bench::with_entries(3).await;
