@@ -130,16 +130,9 @@ pub(super) fn no_apiary(holding: &Holding, apiary: &ApiaryName) -> Failure {
 
 /// The colonies asked about, with those of a range such as `R1-R15` one by one. What is no such range stays as it is.
 fn in_ranges(holding: &Holding, wanted: &[ColonyName], on: Day) -> Vec<ColonyName> {
-    let all = wanted
-        .iter()
-        .flat_map(|name| colonies_asked(holding, name.as_str(), on).unwrap_or_else(|| vec![name.clone()]));
-    let mut colonies: Vec<ColonyName> = Vec::new();
-    for colony in all {
-        if !colonies.contains(&colony) {
-            colonies.push(colony);
-        }
-    }
-    colonies
+    let meant =
+        |name: &ColonyName| colonies_asked(holding, name.as_str(), on).unwrap_or_else(|| vec![name.clone()]);
+    wanted.iter().flat_map(meant).collect()
 }
 
 pub(super) fn known(holding: &Holding, wanted: &[ColonyName]) -> Result<Vec<ColonyName>, Failure> {
