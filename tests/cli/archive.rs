@@ -411,8 +411,13 @@ fn a_day_on_which_a_course_in_an_archive_may_bar_supers_is_not_known_without_tha
         assert_eq!(ask(&bench, on, &["--with-archive", "a.jsonl"]), whole, "{on}");
     }
     let told = bench.run(&["supering", "A", "--on", "2014-02-10"]);
-    told.says(&["records that may bar supers up to 2015-05-06 are in an archive: ask with that archive"]);
+    let told =
+        told.says(&["records that may bar supers up to 2015-05-06 are in an archive: ask with that archive"]);
     bench.run(&["supering", "--on", "2014-02-10"]).done().says(&["up to 2015-05-06"]);
+    assert!(!told.out.contains("last blocked day: 2015"), "{}", told.out);
+    let later = bench.run(&["supering", "A", "--on", "2020-01-02"]).done();
+    let since = "what is in an archive bars no supers from 2015-05-07 on, and no other medicine is on record";
+    later.says(&[since, "last blocked day: none on record"]);
     let options = bench.run(&["options", "A", "--from", "2014-02-10", "--full"]);
     options.says(&["records that may bar supers up to 2015-05-06 are in an archive"]);
 }

@@ -140,6 +140,7 @@ supering-not-yet-begun = das Volk war vor dem { $begun } nicht eingetragen
 supering-ended = das Volk ist am { $day } abgegangen
 supering-came-with-unknown = es ist nicht bekannt, welches Arzneimittel im Volk war, als die Aufzeichnungen über das Volk begannen
 supering-records-in-archive = Einträge, die bis zum { $through } gegen Honigräume sprechen können, liegen in einem Archiv: mit diesem Archiv fragen
+supering-nothing-on-record-since = was im Archiv liegt, steht Honigräumen ab { $since } nicht mehr entgegen, und bis zu diesem Tag ist kein anderes Arzneimittel eingetragen
 supering-nothing-given = bis zu diesem Tag wurde kein Arzneimittel angewendet
 supering-still-in = { $name } ist nach den Einträgen noch im Volk, und solange darf kein Honigraum aufgesetzt sein
 supering-in-supers-allowed = { $name } ist im Volk, und Honigräume dürfen dabei aufgesetzt sein

@@ -140,6 +140,7 @@ supering-not-yet-begun = the colony was not on record before { $begun }
 supering-ended = the colony ended on { $day }
 supering-came-with-unknown = it is not known what medicine was in the colony when its record began
 supering-records-in-archive = records that may bar supers up to { $through } are in an archive: ask with that archive
+supering-nothing-on-record-since = what is in an archive bars no supers from { $since } on, and no other medicine is on record up to this day
 supering-nothing-given = no medicine was given up to this day
 supering-still-in = { $name } is still in according to the record, and honey supers must stay off while it is
 supering-in-supers-allowed = { $name } is in, and honey supers may be on while it is

@@ -126,7 +126,10 @@ fn of_colony(words: &Words, reason: &Reason<'_>) -> String {
         Reason::Ended { on, .. } => say!(words, SuperingEnded, day = on),
         Reason::CameWithUnknown { .. } => say!(words, SuperingCameWithUnknown),
         Reason::RecordsInArchive { through, .. } => say!(words, SuperingRecordsInArchive, through = through),
-        Reason::NothingGiven { .. } => say!(words, SuperingNothingGiven),
+        Reason::NothingGiven { since: None, .. } => say!(words, SuperingNothingGiven),
+        Reason::NothingGiven { since: Some(since), .. } => {
+            say!(words, SuperingNothingOnRecordSince, since = since)
+        }
         Reason::StillIn { .. }
         | Reason::InWithSupersAllowed { .. }
         | Reason::WhereaboutsNotSaid { .. }

@@ -29,7 +29,8 @@ pub(super) fn colony<'h>(history: &'h History, on: Day, grounds: &mut Vec<Ground
             } else if let Some((through, entry)) = history.archived_on(on) {
                 decide(Outcome::Unknown, Reason::RecordsInArchive { through, entry });
             } else if history.courses_on(on).next().is_none() {
-                decide(Outcome::Met, Reason::NothingGiven { entry });
+                let since = history.archived_through.map(|(through, _)| through.next());
+                decide(Outcome::Met, Reason::NothingGiven { entry, since });
             }
         }
     }

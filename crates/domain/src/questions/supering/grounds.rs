@@ -51,7 +51,7 @@ impl Ground<'_> {
             | Reason::Ended { entry, .. }
             | Reason::CameWithUnknown { entry }
             | Reason::RecordsInArchive { entry, .. }
-            | Reason::NothingGiven { entry }
+            | Reason::NothingGiven { entry, .. }
             | Reason::WhereaboutsNotSaid { entry, .. }
             | Reason::BarredEitherWay { doubt: Doubt::NotSaid { entry, .. }, .. }
             | Reason::ReadAfterwards { entry, .. } => Some(*entry),
@@ -135,6 +135,8 @@ pub enum Reason<'h> {
     NothingGiven {
         /// The entry that established the colony with nothing inside.
         entry: EntryId,
+        /// The first day that no course in an archive can affect, if any are in one.
+        since: Option<Day>,
     },
     /// It is in, and supers must be off meanwhile.
     StillIn {

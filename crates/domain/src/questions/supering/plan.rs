@@ -25,7 +25,14 @@ impl Ahead {
         let outlook = Outlook::of(&known);
         let out = known.courses_on(on).filter_map(|course| course.out_since(on)).max();
         let none = Blocked { last: None, first_free: None };
-        let on_record = known.begun.map_or(none, |(begun, _)| outlook.blocked(on, begun, out));
+        // What is in an archive is not on record.
+        let archived = known.archived_through.map(|(through, _)| through);
+        let on_record = match (known.begun, archived) {
+            (None, _) => none,
+            (Some(_), Some(through)) if on <= through => none,
+            (Some((begun, _)), Some(through)) => outlook.blocked(on, begun.max(through.next()), out),
+            (Some((begun, _)), None) => outlook.blocked(on, begun, out),
+        };
         let colony_is_open =
             known.may_be_supered(on) != Verdict::Yes && known.colony_verdict(on) != Verdict::Yes;
         let (first_free, outlook) = match (colony_is_open, on_record.first_free) {
