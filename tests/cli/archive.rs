@@ -386,8 +386,8 @@ fn for_programs_the_plan_and_what_was_done() {
     assert_eq!(kept["archive"], done["moved"]["entry"]);
 }
 
-/// The strips came out on 1 April 2014, and no label states more than 400 days: from 7 May 2015 on nothing in the archive can bar
-/// supers. Days before are not known without it, never free.
+/// The strips came out on 1 April 2014, and what could bar supers after that takes 1,200 days at most: from 15 July 2017 on nothing
+/// in the archive can. Days before are not known without it, never free.
 #[test]
 fn a_day_on_which_a_course_in_an_archive_may_bar_supers_is_not_known_without_that_archive() {
     let before = old();
@@ -401,9 +401,9 @@ fn a_day_on_which_a_course_in_an_archive_may_bar_supers_is_not_known_without_tha
         // The label of these strips was not read.
         ("2014-02-10", not_known, not_known),
         ("2014-04-02", yes, not_known),
-        ("2015-05-05", yes, not_known),
-        ("2015-05-06", yes, not_known),
-        ("2015-05-07", yes, yes),
+        ("2017-07-13", yes, not_known),
+        ("2017-07-14", yes, not_known),
+        ("2017-07-15", yes, yes),
         ("2020-01-02", yes, yes),
     ] {
         assert_eq!(ask(&before, on, &[]), whole, "{on}");
@@ -412,12 +412,12 @@ fn a_day_on_which_a_course_in_an_archive_may_bar_supers_is_not_known_without_tha
     }
     let told = bench.run(&["supering", "A", "--on", "2014-02-10"]);
     let told =
-        told.says(&["records that may bar supers up to 2015-05-06 are in an archive: ask with that archive"]);
-    bench.run(&["supering", "--on", "2014-02-10"]).done().says(&["up to 2015-05-06"]);
-    assert!(!told.out.contains("last blocked day: 2015"), "{}", told.out);
+        told.says(&["records that may bar supers up to 2017-07-14 are in an archive: ask with that archive"]);
+    bench.run(&["supering", "--on", "2014-02-10"]).done().says(&["up to 2017-07-14"]);
+    assert!(!told.out.contains("last blocked day: 2017"), "{}", told.out);
     let later = bench.run(&["supering", "A", "--on", "2020-01-02"]).done();
-    let since = "what is in an archive bars no supers from 2015-05-07 on, and no other medicine is on record";
+    let since = "what is in an archive bars no supers from 2017-07-15 on, and no other medicine is on record";
     later.says(&[since, "last blocked day: none on record"]);
     let options = bench.run(&["options", "A", "--from", "2014-02-10", "--full"]);
-    options.says(&["records that may bar supers up to 2015-05-06 are in an archive"]);
+    options.says(&["records that may bar supers up to 2017-07-14 are in an archive"]);
 }

@@ -299,6 +299,44 @@ fn the_demo_answers_the_same_in_2031_before_and_after() {
     assert_eq!(answers(&read_back, plan.through), before);
 }
 
+/// A carrier that need not come out is used up after 400 days, the longest stay that can be stated, and then its period runs; strips
+/// given within 400 days before a flow bar supers until that flow is over.
+#[test]
+fn a_day_long_after_the_last_entry_of_a_course_in_an_archive_is_no_yes_where_the_whole_record_says_no() {
+    let terms = |more: serde_json::Value| {
+        let mut terms = json!({ "supers_during": "off", "wait_after_removal_days": 0, "withdrawal_days": 0 });
+        terms.as_object_mut().unwrap().extend(more.as_object().unwrap().clone());
+        json!({ "medicine": "m", "pack_name": "m", "unit": "piece", "terms": terms })
+    };
+    let used_up = terms(json!({ "removal": "not_needed", "stay_min_days": 400, "stay_max_days": 400,
+        "withdrawal_days": 400, "flow_before_days": 0 }));
+    let before_flow = terms(json!({ "removal": "needed", "stay_min_days": 1, "flow_before_days": 400 }));
+    for (medicine, withdrawal, comes_out, barred) in
+        [(used_up, 400, false, "2016-04-01"), (before_flow, 0, true, "2015-07-01")]
+    {
+        let mut book = Book::of("gb");
+        book.write("2014-01-01", "medicine_described", medicine);
+        let flow = json!({ "apiary": "East", "forage": "lime", "stage": "seen", "from": "2015-03-20",
+            "to": "2015-07-31" });
+        book.write("2015-08-01", "nectar_flow", flow);
+        book.buy("2014-01-02", "m", "L", 1);
+        let given = book.give_more("2014-02-01", &["L"], json!({ "withdrawal_days": withdrawal }));
+        if comes_out {
+            book.take_out("2014-03-01", &given);
+        }
+        let barred: Day = barred.parse().unwrap();
+        let verdict = |holding: &Holding| {
+            let history = History::of(holding, combclear_leaflets::builtin().unwrap(), &"A".parse().unwrap());
+            history.may_be_supered(barred)
+        };
+        assert_eq!(verdict(&book.holding), Verdict::No, "{barred}");
+        let plan = plan(&book, "2026-11-27");
+        assert!(plan.places.is_some(), "{barred}: {:?}", plan.held_back);
+        book.holding.accept_archived(&step(&book, &plan)).unwrap();
+        assert_eq!(verdict(&book.holding), Verdict::Unknown, "{barred}");
+    }
+}
+
 proptest! {
     #![proptest_config(some(48))]
 

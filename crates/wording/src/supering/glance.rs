@@ -40,9 +40,8 @@ impl AtAGlance {
                 let dose = sentences::off_for(answer, steps);
                 let dose =
                     dose.map(|dose| say!(words, GlanceOffForDose, dose = next::step(words, dose, answer.on)));
-                let both = |honey, dose| say!(words, GlanceBoth, one = honey, other = dose);
                 let why = match (honey(words, answer), dose) {
-                    (Some(honey), Some(dose)) => Some(both(honey, dose)),
+                    (Some(honey), Some(dose)) => Some(say!(words, GlanceBoth, one = honey, other = dose)),
                     (honey, dose) => honey.or(dose),
                 };
                 (why, None)

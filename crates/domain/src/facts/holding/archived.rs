@@ -3,7 +3,7 @@
 use std::collections::HashMap;
 use std::sync::Arc;
 
-use super::check::Checked;
+use super::check::{Checked, DAYS_MOST};
 use super::refusal::Refusal;
 use super::untrue::Archives;
 use super::{Holding, Record};
@@ -12,8 +12,9 @@ use crate::journal::entry::{Entry, EntryId};
 use crate::journal::event::{Archived, Event, Kind};
 use crate::journal::places::Places;
 
-/// The longest period that can be stated, in days: that long a course in an archive may bar supers after its last dose or removal.
-const LONGEST_PERIOD_DAYS: u16 = 400;
+/// How long a course in an archive may bar supers after its last dose or removal, in days. Three of the longest periods that can be
+/// stated: until a carrier that need not come out is used up; then a period, or the days before a flow; then that flow.
+const MAY_BAR_DAYS: u16 = 3 * DAYS_MOST;
 
 /// Whether the bodies of the entries to move are still in the journal.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -79,7 +80,7 @@ impl Holding {
         let moved =
             self.records.all().filter(|record| places.contains(record.seq) && of_course(&record.event));
         let Some(last) = moved.map(|record| record.on).max() else { return };
-        let through = last.plus(LONGEST_PERIOD_DAYS).min(step.on.before());
+        let through = last.plus(MAY_BAR_DAYS).min(step.on.before());
         if self.archived_through.is_none_or(|(known, _)| known < through) {
             self.archived_through = Some((through, step.id));
         }

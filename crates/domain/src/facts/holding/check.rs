@@ -16,7 +16,7 @@ use crate::journal::entry::{Entry, EntryId};
 use crate::journal::event::{ColonyUnited, Event, StatedTerms};
 
 /// Longest period that may be stated, in days. A longer one is a typing error.
-const DAYS_MOST: u16 = 400;
+pub(super) const DAYS_MOST: u16 = 400;
 
 /// Why an entry is checked.
 #[derive(Clone, Copy, PartialEq, Eq)]

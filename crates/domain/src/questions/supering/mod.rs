@@ -113,7 +113,7 @@ impl History {
     }
 
     /// The last day on which courses in an archive may affect the answer, if it is this day or a later one, and the archive entry.
-    fn archived_on(&self, on: Day) -> Option<(Day, EntryId)> {
+    pub(crate) fn archived_on(&self, on: Day) -> Option<(Day, EntryId)> {
         self.archived_through.filter(|(through, _)| on <= *through)
     }
 

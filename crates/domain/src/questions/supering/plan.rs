@@ -25,13 +25,13 @@ impl Ahead {
         let outlook = Outlook::of(&known);
         let out = known.courses_on(on).filter_map(|course| course.out_since(on)).max();
         let none = Blocked { last: None, first_free: None };
-        // What is in an archive is not on record.
-        let archived = known.archived_through.map(|(through, _)| through);
-        let on_record = match (known.begun, archived) {
-            (None, _) => none,
-            (Some(_), Some(through)) if on <= through => none,
-            (Some((begun, _)), Some(through)) => outlook.blocked(on, begun.max(through.next()), out),
-            (Some((begun, _)), None) => outlook.blocked(on, begun, out),
+        let on_record = match known.begun {
+            Some((begun, _)) if known.archived_on(on).is_none() => {
+                // What is in an archive is not on record.
+                let first = known.archived_through.map_or(begun, |(through, _)| begun.max(through.next()));
+                outlook.blocked(on, first, out)
+            }
+            Some(_) | None => none,
         };
         let colony_is_open =
             known.may_be_supered(on) != Verdict::Yes && known.colony_verdict(on) != Verdict::Yes;

@@ -113,8 +113,10 @@ fn known_past(colony: &Colony<'_>, day: Day, found: Finding) -> Finding {
 fn past_not_known(colony: &Colony<'_>, day: Day) -> Option<Because> {
     let came = colony.history.unknown_since.filter(|(since, _)| *since <= day);
     let came = came.map(|(since, entry)| Because::CameWithUnknown { since, entry });
-    let archived = || colony.history.archived_through.filter(|(through, _)| day <= *through);
-    came.or_else(|| archived().map(|(through, entry)| Because::RecordsInArchive { through, entry }))
+    came.or_else(|| {
+        let (through, entry) = colony.history.archived_on(day)?;
+        Some(Because::RecordsInArchive { through, entry })
+    })
 }
 
 fn feeding(colony: &Colony<'_>, day: Day) -> Finding {
