@@ -22,7 +22,7 @@ use combclear_wording::{Label, Words};
 
 use crate::address::Address;
 use crate::clock;
-use crate::commands::record::{Begin, Record};
+use crate::commands::record::{Begin, Record, beside_today};
 use crate::failure::Said;
 
 /// May this hive be supered today?
@@ -222,15 +222,7 @@ pub(crate) fn value<T: FromStr<Err: Into<Misread>>>(text: &str) -> Result<T, Str
 
 /// Reads a day that is asked about: a date, or a word for one that leaves no doubt. A weekday could be the last or the next.
 fn asked_day(text: &str) -> Result<Day, String> {
-    let (words, written) = (Words::english(), text.trim().to_lowercase());
-    let today = clock::today();
-    let named = [
-        (Label::RecordDayToday, today),
-        (Label::RecordDayYesterday, today.before()),
-        (Label::AskedDayTomorrow, today.next()),
-    ];
-    let meant = named.into_iter().find(|(label, _)| words.label(*label) == written);
-    meant.map_or_else(|| value(text), |(_, day)| Ok(day))
+    beside_today(&text.trim().to_lowercase(), clock::today()).map_or_else(|| value(text), Ok)
 }
 
 /// Reads one word of a list of the trade.

@@ -5,16 +5,23 @@ use combclear_wording::terminal::record as say;
 use combclear_wording::unreadable::misread;
 use combclear_wording::{Label, Words};
 
+/// Today, the day before or the day after, by its word in lower case.
+pub(crate) fn beside_today(written: &str, today: Day) -> Option<Day> {
+    let named = [
+        (Label::RecordDayToday, today),
+        (Label::RecordDayYesterday, today.before()),
+        (Label::AskedDayTomorrow, today.next()),
+    ];
+    let meant = named.into_iter().find(|(label, _)| Words::english().label(*label) == written);
+    meant.map(|(_, day)| day)
+}
+
 /// Reads a day. A weekday is the last one before today.
 pub(super) fn day(text: &str, today: Day) -> Result<Day, String> {
     let words = Words::english();
     let written = text.trim().to_lowercase();
-    let is = |label: Label| words.label(label) == written;
-    if is(Label::RecordDayToday) {
-        return Ok(today);
-    }
-    if is(Label::RecordDayYesterday) {
-        return Ok(today.before());
+    if let Some(day) = beside_today(&written, today).filter(|day| *day <= today) {
+        return Ok(day);
     }
     let week = std::iter::successors(Some(today.before()), |day| Some(day.before())).take(7);
     let meant = |day: &Day| {

@@ -35,6 +35,7 @@ use crate::place::{leaflets, with_holding, with_holdings};
 use crate::{Outcome, clock};
 pub(crate) use commands::{Begin, Record, command_of};
 use commands::{What, option_of};
+pub(crate) use day::beside_today;
 
 pub(crate) async fn run(place: &Place, record: &Record) -> Result<Outcome, Failure> {
     let leaflets = leaflets(place)?;
